@@ -1,0 +1,5 @@
+import type { FaultData, Sentences } from '../fault.ts';
+
+type Words = Record<string, (data: FaultData) => Sentences>;
+
+export const calcWords = {} satisfies Words;

@@ -1,0 +1,20 @@
+import { boardWords } from './board.ts';
+import { calcWords } from './calc.ts';
+import { commandWords } from './command.ts';
+import { fitWords } from './fit.ts';
+import { quantityWords } from './quantity.ts';
+import { runWords } from './run.ts';
+import { studyWords } from './study.ts';
+
+/** Every fault's words, one entry a code. Data in, sentences out. */
+export const words = {
+  ...quantityWords,
+  ...studyWords,
+  ...boardWords,
+  ...calcWords,
+  ...runWords,
+  ...fitWords,
+  ...commandWords,
+};
+
+export type FaultCode = keyof typeof words;
