@@ -1,0 +1,123 @@
+import type { Fault } from '../fault/fault.ts';
+import type { Ending } from '../metrology/model.ts';
+
+/** A number for people and programs: SI value, SI unit, and the text with the unit and digits a person would use. */
+export interface Figure {
+  readonly value: number;
+  readonly unit: string;
+  /** Standard uncertainty, same unit; null when none is known. */
+  readonly u: number | null;
+  /** "54.3 W ± 0.8 W"; ± is one standard uncertainty. */
+  readonly text: string;
+}
+
+/** A limit held against the board at one step. */
+export interface Margin {
+  readonly id: string;
+  readonly title: string;
+  /** Output id of the value that is held. */
+  readonly of: string;
+  readonly side: 'under' | 'over';
+  readonly limit: Figure;
+  readonly value: Figure;
+  /** Distance to the limit, negative when it is exceeded. */
+  readonly margin: Figure;
+  /** Margin as a share of the limit; null where that has no meaning (temperatures in °C). */
+  readonly share: number | null;
+  readonly u: Figure;
+  /** 95 % interval of the margin. */
+  readonly interval: { readonly low: Figure; readonly high: Figure; readonly level: number };
+  /** Probability that the limit is exceeded, with its own sampling error. */
+  readonly exceed: { readonly value: number; readonly error: number; readonly text: string };
+  /** kept: the whole interval is on the safe side; close: the interval touches the limit; exceeded: the best value is beyond it. */
+  readonly state: 'kept' | 'close' | 'exceeded';
+  readonly method: 'first-order' | 'monte-carlo';
+  /** First order and Monte Carlo disagree; Monte Carlo is shown. */
+  readonly disagree: boolean;
+  /** What happens when it is exceeded: a trip of this limiter, or a rating of this part. */
+  readonly consequence: string;
+}
+
+/** A limit that exists but has no data: it is unknown, and unknown is not safe. */
+export interface OpenLimit {
+  readonly id: string;
+  readonly title: string;
+  readonly of: string;
+  /** Present value of what it would hold. */
+  readonly value: Figure | null;
+  /** Field of the study that would close it. */
+  readonly field: string;
+}
+
+export interface LimiterState {
+  readonly id: string;
+  readonly title: string;
+  readonly acts: 'regulate' | 'trip' | 'warn';
+  /** What really flows through its sense points; a temperature for a limiter on a node. */
+  readonly real: Figure;
+  readonly reads: Figure;
+  readonly allowed: Figure;
+  /** Real over read. */
+  readonly ratio: number;
+  /** True for the limiter that sets the operating point. */
+  readonly holds: boolean;
+}
+
+export interface BudgetRow {
+  readonly input: string;
+  readonly value: Figure;
+  readonly source: string;
+  /** Output per input, SI. */
+  readonly sensitivity: number;
+  readonly contribution: Figure;
+  readonly share: number;
+}
+
+/** What the study says about one step. */
+export interface StepPlan {
+  readonly id: string;
+  readonly title: string;
+  readonly about: string;
+  readonly changed: readonly string[];
+  readonly ending: Ending;
+  readonly operating: {
+    readonly scale: Figure;
+    /** Limiter id, or `demand` when nothing holds the processor. */
+    readonly holder: string;
+    readonly holderTitle: string;
+    /** Power the following loads take. */
+    readonly processorPower: Figure;
+    readonly wallPower: Figure;
+  } | null;
+  readonly limiters: readonly LimiterState[];
+  /** Sorted by probability of exceeding, then by margin in standard uncertainties: the first one binds. */
+  readonly margins: readonly Margin[];
+  readonly binding: string | null;
+  readonly open: readonly OpenLimit[];
+  readonly solution: {
+    readonly residual: number;
+    readonly passes: number;
+    readonly wallPower: Figure;
+    readonly heat: Figure;
+    /** |wall power − heat leaving| / wall power. */
+    readonly imbalance: number;
+  } | null;
+  readonly sampling: { readonly samples: number; readonly seed: number; readonly failed: number } | null;
+  readonly faults: readonly Fault[];
+}
+
+/** Sets the real power at one limiter instead of what its reading would allow. */
+export interface Dial {
+  readonly limiter: string;
+  /** [W] */
+  readonly realPower: number;
+}
+
+export interface PlanOptions {
+  /** Monte Carlo samples; 0 gives first order only (fast enough to follow a dragged dial). */
+  readonly samples: number;
+  readonly seed: number;
+  readonly dial?: Dial;
+  readonly cancelled?: () => boolean;
+  readonly progress?: (done: number, total: number) => void;
+}

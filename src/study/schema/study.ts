@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { heatPath } from './heat.ts';
+import { name, quantity } from './leaf.ts';
+import { limiter } from './limiters.ts';
+import { part } from './parts.ts';
+
+const demand = z.strictObject({
+  scale: quantity('ratio', 'what the processor would take if nothing held it, as a multiple of scale 1'),
+  crest: quantity('ratio', 'peak over average of the power'),
+});
+
+const addedLimit = z.strictObject({
+  title: z.string().optional(),
+  of: z.string().describe('output that is held, by its id: `uprate plan --json` lists them'),
+  under: z.union([z.string(), z.number()]).optional().describe('highest value allowed, or open'),
+  over: z.union([z.string(), z.number()]).optional().describe('lowest value allowed, or open'),
+  reason: z.string().describe('why it is a limit'),
+});
+
+const instrument = z.strictObject({
+  title: z.string().optional(),
+  channel: z.string().describe('column of the recordings'),
+  shows: z.string().describe('output of the board that it measures, by its id'),
+  uncertainty: z.string().describe('standard uncertainty of a reading beside its noise, such as 0.5 K'),
+  note: z.string().optional(),
+});
+
+const learning = z.strictObject({
+  from: z.array(name).min(1).describe('runs whose windows are learnt from'),
+  learn: z.array(z.string()).min(1).describe('paths of the numbers to be learnt'),
+  'power-channel': z.string().describe('instrument whose measured power sets the board’s power in each window'),
+  limiter: name.describe('the limiter whose real power that channel shows'),
+});
+
+/** One change to the board, on the state of the step before. */
+export const change = z.union([
+  z.strictObject({ at: z.string().describe('path of a field'), becomes: z.unknown().describe('its new content'), why: z.string().optional() }),
+  z.strictObject({ at: z.string().describe('path of a field'), removed: z.literal(true), why: z.string().optional() }),
+]);
+
+const step = z.strictObject({
+  id: name,
+  title: z.string().optional(),
+  about: z.string().optional(),
+  changes: z.array(change).optional().describe('on the step before; none for the board as delivered'),
+});
+
+/** The board at one step: everything a step's changes may touch. */
+export const boardFields = {
+  demand,
+  parts: z.record(name, part).describe('the power path: each part names what feeds it'),
+  limiters: z.record(name, limiter).describe('what holds, trips or warns'),
+  heat: heatPath,
+  limits: z.record(name, addedLimit).optional().describe('limits of your own beside those the parts bring'),
+};
+
+export const board = z.strictObject(boardFields);
+
+export const studySchema = z.strictObject({
+  uprate: z.literal(1).describe('version of this file’s format'),
+  title: z.string().min(1),
+  about: z.string().optional().describe('what this board is and where its numbers come from'),
+  ...boardFields,
+  instruments: z.record(name, instrument).optional().describe('channels of the recordings'),
+  learning: learning.optional().describe('what `uprate fit` learns and from which runs'),
+  steps: z.array(step).min(1).describe('the ladder, first the board as delivered'),
+});
+
+export type Board = z.output<typeof board>;
+export type StudyFile = z.output<typeof studySchema>;
+export type StepFile = z.output<typeof step>;

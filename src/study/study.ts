@@ -1,0 +1,33 @@
+import type { Fault } from '../fault/fault.ts';
+import type { Quantity } from '../quantity/quantity.ts';
+import type { Board, StudyFile } from './schema/study.ts';
+
+/** The board as it is at one step, with every number's address. */
+export interface Step {
+  readonly id: string;
+  readonly title: string;
+  readonly about: string;
+  /** Paths touched by this step's changes. */
+  readonly changed: readonly string[];
+  readonly board: Board;
+  /**
+   * Each quantity of `board` (by identity) under its path, such as `parts.core-sense.fitted.0.resistance`.
+   * The same path at another step is the same physical number unless a change has replaced it: then `#<step id>` is appended.
+   */
+  readonly quantities: ReadonlyMap<Quantity, string>;
+}
+
+/** A study, read and understood. */
+export interface Study {
+  readonly file: string;
+  readonly title: string;
+  readonly about: string;
+  readonly steps: readonly Step[];
+  readonly instruments: NonNullable<StudyFile['instruments']>;
+  readonly learning: StudyFile['learning'];
+  /** Things to know that are no refusal: numbers without uncertainty, ratings without data. */
+  readonly remarks: readonly Fault[];
+}
+
+/** The study, or every fault found in it. */
+export type StudyReading = { readonly ok: true; readonly study: Study } | { readonly ok: false; readonly faults: readonly Fault[] };
