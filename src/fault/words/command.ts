@@ -2,4 +2,26 @@ import type { FaultData, Sentences } from '../fault.ts';
 
 type Words = Record<string, (data: FaultData) => Sentences>;
 
-export const commandWords = {} satisfies Words;
+export const commandWords = {
+  'command/no-file': (d) => ({
+    found: `there is no file or folder "${d.path}"`,
+    expected: 'a file or folder that exists',
+    remedy: 'check the spelling, and the folder the command is given in',
+  }),
+  'command/not-permitted': (d) => ({
+    found: `"${d.path}" can't be used: permission is denied`,
+    remedy: 'change its permissions, or give a place that may be read and written',
+  }),
+  'command/no-space': () => ({
+    found: 'the disk is full',
+    remedy: 'make room and give the command again',
+  }),
+  'command/port-taken': (d) => ({
+    found: `port ${d.port} is taken by another program`,
+    remedy: 'give another one with --port',
+  }),
+  'command/unexpected': (d) => ({
+    found: `something unexpected happened: ${d.message}`,
+    remedy: 'this is a fault of the program; UPRATE_DEBUG=1 in front of the command shows where it arose',
+  }),
+} satisfies Words;

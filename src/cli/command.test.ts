@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { runCommand } from './command.ts';
+
+/** Runs a command line with both streams caught. */
+async function run(...argv: string[]) {
+  let out = '';
+  let err = '';
+  const exit = await runCommand(argv, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    debug: false,
+  });
+  return { exit, out, err };
+}
+
+describe('wrong usage leaves with 2, says what was wrong on stderr and nothing on stdout', () => {
+  test.each([
+    ['a misspelt verb names the nearest one', ['chekc'], /unknown command 'chekc'[\s\S]*check/],
+    [
+      'an unknown option names the nearest one',
+      ['plan', '--sampels', '5'],
+      /unknown option '--sampels'[\s\S]*--samples/,
+    ],
+    ['a missing argument is named', ['import', 'mini-pc'], /missing required argument 'files'/],
+    ['an argument too many is refused', ['check', 'a', 'b'], /too many arguments/],
+    ['an option without its value is refused', ['plan', '--step'], /argument missing/],
+    ['a number that is none is refused', ['plan', '--samples', 'many'], /'many' is invalid[\s\S]*whole number/],
+    ['a negative number of samples is refused', ['plan', '--samples=-5'], /'-5' is invalid/],
+    ['no verb at all shows the verbs', [], /Commands:[\s\S]*check[\s\S]*plan[\s\S]*open/],
+  ])('%s', async (_, argv, said) => {
+    const { exit, out, err } = await run(...argv);
+    expect(exit).toBe(2);
+    expect(out).toBe('');
+    expect(err).toMatch(said);
+  });
+});
+
+test('--version prints the version of the package and leaves with 0', async () => {
+  const { default: manifest } = await import('../../package.json', { with: { type: 'json' } });
+  expect(await run('--version')).toEqual({ exit: 0, out: `${manifest.version}\n`, err: '' });
+});
+
+test.each(['check', 'plan', 'calc', 'import', 'runs', 'show', 'fit', 'open'])(
+  '%s --help goes to stdout with its usage and at least two examples',
+  async (verb) => {
+    const { exit, out, err } = await run(verb, '--help');
+    expect(exit).toBe(0);
+    expect(err).toBe('');
+    expect(out).toContain(`Usage: uprate ${verb}`);
+    expect(out.split(`  $ uprate ${verb}`).length).toBeGreaterThan(2);
+  },
+);

@@ -1,0 +1,133 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { answer, type Streams } from './door.ts';
+import type { Outcome } from './envelope.ts';
+
+const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  version: string;
+};
+
+/**
+ * Runs one command as given on a command line (without the program's own name): the exit code.
+ * 0 done, 1 the study or the data refuse, 2 wrong usage.
+ */
+export async function runCommand(argv: readonly string[], streams: Streams): Promise<number> {
+  let exit = 0;
+  const program = new Command('uprate');
+
+  /** Runs a verb's module, loaded only now: a command waits for nothing that it doesn't use. */
+  const perform = async (verb: string, study: string | null, work: () => Promise<Outcome>) => {
+    exit = await answer({ uprate: version, verb, study }, program.opts().json === true, streams, work);
+  };
+
+  program
+    .description("Raise a computer board's power limit in small proven steps: currents, losses, temperatures, margins.")
+    .version(version)
+    .option('--json', 'one JSON document on standard output, SI numbers with their units')
+    .configureOutput({ writeOut: streams.out, writeErr: streams.err })
+    .exitOverride()
+    .showHelpAfterError('Give --help to see how it is used.');
+
+  const verb = (name: string, description: string) => program.command(name).description(description);
+
+  verb('check', 'read a study and name everything in it that is wrong, open or without an uncertainty')
+    .argument('[study]', STUDY, '.')
+    .addHelpText('after', examples('uprate check', 'uprate check examples/mini-pc', 'uprate check mini-pc --json'))
+    .action((study: string) => perform('check', study, async () => (await import('./check.ts')).runCheck(study)));
+
+  verb('plan', 'compute each step: operating point, the limiter that holds, margins with their uncertainty')
+    .argument('[study]', STUDY, '.')
+    .option('--step <step>', 'only this step')
+    .option('--budget <limit>', 'what makes the margin of this limit uncertain')
+    .option('--samples <n>', 'also by Monte Carlo, with this many samples', wholeNumber)
+    .option('--seed <n>', 'seed of the Monte Carlo samples', wholeNumber)
+    .option('--against <run>', 'beside the steady values measured in this run')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate plan examples/mini-pc',
+        'uprate plan examples/mini-pc --step 2 --samples 20000 --seed 7',
+        'uprate plan examples/mini-pc --step 2 --budget inductor-current',
+      ),
+    )
+    .action((study: string, options) =>
+      perform('plan', study, async () => (await import('./plan.ts')).runPlan(study, options)),
+    );
+
+  verb('calc', 'evaluate one formula of the catalogue; without a name, list them')
+    .argument('[name]', 'the formula')
+    .argument('[values...]', "its inputs as name=value, each with unit and uncertainty: a='5 mΩ ± 1 %'")
+    .addHelpText(
+      'after',
+      examples(
+        'uprate calc',
+        'uprate calc parallel-resistance',
+        "uprate calc parallel-resistance a='5 mΩ ± 1 %' b='22 mΩ ± 1 %'",
+      ),
+    )
+    .action((name: string | undefined, values: string[]) =>
+      perform('calc', null, async () => (await import('./calc.ts')).runCalc(name, values)),
+    );
+
+  verb('import', 'read text logs into a run of the study')
+    .argument('<study>', STUDY)
+    .argument('<files...>', 'the logs')
+    .addHelpText('after', examples('uprate import mini-pc log.csv', 'uprate import mini-pc before.csv after.csv'))
+    .action((study: string, files: string[], options) =>
+      perform('import', study, async () => (await import('./import.ts')).runImport(study, files, options)),
+    );
+
+  verb('runs', 'list the runs of a study')
+    .argument('[study]', STUDY, '.')
+    .addHelpText('after', examples('uprate runs', 'uprate runs examples/mini-pc'))
+    .action((study: string) => perform('runs', study, async () => (await import('./runs.ts')).runRuns(study)));
+
+  verb('show', 'show one run: its channels, windows, steady values and energy')
+    .argument('<study>', STUDY)
+    .argument('<run>', 'the run, as `runs` names it')
+    .addHelpText('after', examples('uprate show examples/mini-pc baseline', 'uprate show . step-1 --json'))
+    .action((study: string, run: string) =>
+      perform('show', study, async () => (await import('./show.ts')).runShow(study, run)),
+    );
+
+  verb('fit', "learn the study's inputs from what was measured; shows before and after")
+    .argument('[study]', STUDY, '.')
+    .option('--write', 'put the updated inputs into the study, each with its source', false)
+    .addHelpText('after', examples('uprate fit examples/mini-pc', 'uprate fit mini-pc --write'))
+    .action((study: string, options) =>
+      perform('fit', study, async () => (await import('./fit.ts')).runFit(study, options)),
+    );
+
+  verb('open', 'start the local server and open the study in the browser')
+    .argument('[study]', STUDY, '.')
+    .option('--host <address>', 'address to listen at; another than 127.0.0.1 lets other machines in', '127.0.0.1')
+    .option('--port <n>', 'port to listen at; 0 takes a free one', wholeNumber, 0)
+    .option('--no-browser', "print the address, don't open a browser")
+    .addHelpText('after', examples('uprate open examples/mini-pc', 'uprate open . --port 8200 --no-browser'))
+    .action((study: string, options) =>
+      perform('open', study, async () => (await import('./open.ts')).runOpen(study, options)),
+    );
+
+  try {
+    if (argv.length === 0) {
+      streams.err(program.helpInformation());
+      return 2;
+    }
+    await program.parseAsync(argv, { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? 0 : 2;
+  }
+  return exit;
+}
+
+const STUDY = "the study's folder, or its study.yaml";
+
+function examples(...lines: string[]): string {
+  return `\nExamples:\n${lines.map((line) => `  $ ${line}`).join('\n')}`;
+}
+
+function wholeNumber(text: string): number {
+  if (!/^\d{1,15}$/.test(text)) throw new InvalidArgumentError('A whole number is expected, for example 1000.');
+  return Number(text);
+}

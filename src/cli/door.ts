@@ -1,0 +1,57 @@
+import { type Fault, Refusal, refuse, writeFault } from '../fault/fault.ts';
+import { type Heading, type Outcome, writeEnvelope, writeRefusalEnvelope } from './envelope.ts';
+
+/** Where a command's words go: results to `out`, everything about the way there to `err`. */
+export interface Streams {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** Whether the stack of an unexpected exception is wanted. */
+  readonly debug: boolean;
+}
+
+/** Runs a verb's work and puts its outcome, or the reasons for none, on the streams: the exit code. */
+export async function answer(
+  heading: Heading,
+  asJson: boolean,
+  streams: Streams,
+  work: () => Promise<Outcome>,
+): Promise<number> {
+  try {
+    const outcome = await work();
+    if (asJson) streams.out(writeEnvelope(heading, outcome));
+    else {
+      streams.out(endLine(outcome.text));
+      for (const note of outcome.notes ?? []) streams.err(`note: ${note}\n`);
+    }
+    return outcome.exit;
+  } catch (error) {
+    if (streams.debug && error instanceof Error) streams.err(`${error.stack}\n`);
+    const faults = error instanceof Refusal ? error.faults : [namedFault(error)];
+    if (asJson) streams.out(writeRefusalEnvelope(heading, faults));
+    else streams.err(`${faults.map(writeFault).join('\n\n')}\n`);
+    return 1;
+  }
+}
+
+function endLine(text: string): string {
+  return text === '' || text.endsWith('\n') ? text : `${text}\n`;
+}
+
+/** An exception that isn't a refusal, as a fault: those of the operating system that a person can mend, by name. */
+function namedFault(error: unknown): Fault {
+  const { code, path = '', port = '', message = String(error) } = error as NodeJS.ErrnoException & { port?: number };
+  switch (code) {
+    case 'ENOENT':
+      return refuse('command/no-file', { path });
+    case 'EACCES':
+    case 'EPERM':
+    case 'EROFS':
+      return refuse('command/not-permitted', { path });
+    case 'ENOSPC':
+      return refuse('command/no-space');
+    case 'EADDRINUSE':
+      return refuse('command/port-taken', { port });
+    default:
+      return refuse('command/unexpected', { message });
+  }
+}

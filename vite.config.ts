@@ -1,0 +1,12 @@
+import { fileURLToPath } from 'node:url';
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vite';
+
+// The page is served under a policy of `script-src 'self'` by a local server without internet: everything is a file of its own.
+export default defineConfig({
+  root: fileURLToPath(new URL('src/web', import.meta.url)),
+  base: './',
+  plugins: [preact({ prefreshEnabled: false, devToolsEnabled: false })],
+  build: { target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  worker: { format: 'es' },
+});
