@@ -4,6 +4,7 @@ import { commandWords } from './command.ts';
 import { fitWords } from './fit.ts';
 import { quantityWords } from './quantity.ts';
 import { runWords } from './run.ts';
+import { serverWords } from './server.ts';
 import { studyWords } from './study.ts';
 
 /** Every fault's words, one entry a code. Data in, sentences out. */
@@ -15,6 +16,7 @@ export const words = {
   ...runWords,
   ...fitWords,
   ...commandWords,
+  ...serverWords,
 };
 
 export type FaultCode = keyof typeof words;
