@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['src/**/*.test.ts', 'test/**/*.test.ts', 'validation/**/*.test.ts'],
+    include: ['{src,test,validation}/**/*.test.{ts,tsx}', 'tools/**/*.test.mjs'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
     env: { TZ: 'UTC' },
