@@ -1,0 +1,113 @@
+import { describe, expect, test } from 'vitest';
+import { exampleModel, normal, rectangle } from './example.test-data.ts';
+import { margins, numericalTolerance } from './margin.ts';
+import type { Model } from './model.ts';
+import { monteCarlo } from './monte-carlo.ts';
+import { sensitivities } from './sensitivity.ts';
+
+const SEED = 20_261_103;
+
+function marginOf(model: Model, samples = 20_000) {
+  const run = samples > 0 ? monteCarlo(model, { samples, seed: SEED }) : undefined;
+  return margins(model, sensitivities(model), run)![0];
+}
+
+const linear = exampleModel({
+  inputs: { load: [90, normal(3)], rating: [100, rectangle(100, 4)] },
+  outputs: { load: ([load]) => load, limit: ([, rating]) => rating, margin: ([load, rating]) => rating - load },
+  margins: { margin: 'load' },
+});
+
+describe('a linear margin', () => {
+  test('first order alone', () => {
+    const margin = marginOf(linear, 0);
+    expect(margin).toMatchObject({
+      id: 'margin',
+      value: 90,
+      limit: 100,
+      margin: 10,
+      method: 'first-order',
+      disagree: null,
+    });
+    expect(margin.u).toBeCloseTo(5, 9);
+    // Φ(−2) = 1 − 0.977249868051821 (Abramowitz & Stegun, table 26.1).
+    expect(margin.exceed).toBeCloseTo(1 - 0.977249868051821, 9);
+    expect(margin.exceedBounds).toBeNull();
+  });
+
+  test(`agrees with its Monte Carlo run (seed ${SEED})`, () => {
+    expect(marginOf(linear)).toMatchObject({ method: 'first-order', disagree: false });
+  });
+
+  test('few draws are no reason to disagree', () => {
+    expect(marginOf(linear, 500).disagree).toBe(false);
+  });
+});
+
+test('a kinked margin: the methods disagree, and the run is used', () => {
+  const model = exampleModel({
+    inputs: { a: [0, normal(1)] },
+    outputs: { value: ([a]) => Math.abs(a), limit: () => 2, margin: ([a]) => 2 - Math.abs(a) },
+    margins: { margin: 'value' },
+  });
+  const margin = marginOf(model);
+  expect(margin).toMatchObject({ method: 'monte-carlo', disagree: true, bent: ['a'], margin: 2 });
+  // P(|a| > 2) = 0.0455 (Abramowitz & Stegun, table 26.1: 2·(1 − 0.977249868)).
+  expect(margin.exceed).toBeCloseTo(0.0455, 3);
+  expect(margin.exceedBounds!.low).toBeLessThan(0.0455);
+  expect(margin.exceedBounds!.high).toBeGreaterThan(0.0455);
+});
+
+test('a run with draws that have no solution is used even where first order looks fine', () => {
+  const model = exampleModel({
+    inputs: { a: [0, normal(1)] },
+    outputs: { value: ([a]) => a, limit: () => 100, margin: ([a]) => 100 - a },
+    margins: { margin: 'value' },
+    ending: ([a]) => (a > 2 ? 'runaway' : 'solved'),
+  });
+  const margin = marginOf(model);
+  expect(margin).toMatchObject({ method: 'monte-carlo', disagree: true });
+  // 1 − Φ(2).
+  expect(margin.exceed).toBeCloseTo(0.02275, 3);
+});
+
+test('no solution on either side of the best values: nothing is known, so the limit counts as exceeded', () => {
+  const model = exampleModel({
+    inputs: { a: [0, normal(1)] },
+    outputs: { value: ([a]) => a, limit: () => 100, margin: ([a]) => 100 - a },
+    margins: { margin: 'value' },
+    ending: ([a]) => (a === 0 ? 'solved' : 'unsettled'),
+  });
+  expect(marginOf(model, 0)).toMatchObject({ exceed: 1, interval: { low: Number.NEGATIVE_INFINITY } });
+});
+
+test('no solution at the best values: no margin is known', () => {
+  const model = exampleModel({
+    inputs: { a: [0, normal(1)] },
+    outputs: { value: () => 0, limit: () => 1, margin: () => 1 },
+    margins: { margin: 'value' },
+    ending: () => 'runaway',
+  });
+  expect(margins(model, sensitivities(model))).toBeNull();
+});
+
+test('an exact margin is exceeded or not', () => {
+  const exact = (limit: number) =>
+    exampleModel({
+      inputs: { a: [5, null] },
+      outputs: { value: ([a]) => a, limit: () => limit, margin: ([a]) => limit - a },
+      margins: { margin: 'value' },
+    });
+  expect(marginOf(exact(6), 0).exceed).toBe(0);
+  expect(marginOf(exact(4), 0).exceed).toBe(1);
+});
+
+// JCGM 101:2008, 7.9.2 note: u = 0.00035 written with two digits gives δ = 0.5·10⁻⁵; with one digit 0.0004 and δ = 0.5·10⁻⁴. Others from the rule.
+test.each([
+  [0.00035, 0.5e-4],
+  [2, 0.5],
+  [0.097, 0.05],
+  [35, 5],
+])('numerical tolerance of u = %d', (u, tolerance) => {
+  expect(numericalTolerance(u) / tolerance).toBeCloseTo(1, 12);
+});

@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { counted, Sample } from './sample.ts';
+
+const oneToHundred = Float64Array.from({ length: 100 }, (_, i) => i + 1);
+
+test('mean and standard deviation of 1…100', () => {
+  const sample = new Sample(oneToHundred, false);
+  // Closed forms: (n + 1)/2 and √(n(n + 1)/12).
+  expect(sample.mean).toBeCloseTo(50.5, 12);
+  expect(sample.u).toBeCloseTo(Math.sqrt((100 * 101) / 12), 12);
+});
+
+test('the coverage interval is the pair of sorted draws that JCGM 101:2008 7.7 names', () => {
+  // M = 100, p = 0.95: q = 95, (M − q)/2 = 2.5 is no integer, so r = 3 and the interval is [y(3), y(98)].
+  expect(new Sample(oneToHundred.slice().reverse(), false).interval(0.95)).toEqual({ low: 3, high: 98 });
+  // p = 0.9: q = 90, r = 5: [y(5), y(95)].
+  expect(new Sample(oneToHundred, false).interval(0.9)).toEqual({ low: 5, high: 95 });
+});
+
+describe('draws without a solution', () => {
+  const values = oneToHundred.slice();
+  for (let i = 0; i < 10; i++) values[i * 7] = Number.NaN;
+
+  test('are counted, and kept out of the mean', () => {
+    const sample = new Sample(values, true);
+    expect(sample.lost).toBe(10);
+    expect(Number.isFinite(sample.mean)).toBe(true);
+  });
+
+  test('are a bad end in every probability', () => {
+    const sample = new Sample(values, true);
+    expect(sample.below(0).probability).toBe(0.1);
+    expect(sample.above(1000).probability).toBe(0.1);
+  });
+
+  test('leave a margin without a lower bound', () => {
+    expect(new Sample(values, true).interval(0.95).low).toBe(Number.NEGATIVE_INFINITY);
+    // Of the 90 others, 2 is the smallest; q = 86 and r = 2.
+    expect(new Sample(values, false).interval(0.95).low).toBe(3);
+  });
+});
+
+describe('probability from a count', () => {
+  test('nothing counted in 20 000 draws still leaves an upper bound', () => {
+    // Wilson's interval at 0 of n: z²/(n + z²).
+    const z2 = 3.841458820694124;
+    expect(counted(0, 20_000)).toEqual({ probability: 0, u: 0, low: 0, high: expect.closeTo(z2 / (20_000 + z2), 15) });
+  });
+
+  test('1 of 29 and 81 of 263', () => {
+    // R. G. Newcombe, Statistics in Medicine 17 (1998) 857–872, table I, method 3 (score, without continuity correction).
+    expect(counted(1, 29).low).toBeCloseTo(0.0061, 4);
+    expect(counted(1, 29).high).toBeCloseTo(0.1718, 4);
+    expect(counted(81, 263).low).toBeCloseTo(0.2553, 4);
+    expect(counted(81, 263).high).toBeCloseTo(0.3662, 4);
+  });
+});
