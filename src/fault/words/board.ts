@@ -2,4 +2,32 @@ import type { FaultData, Sentences } from '../fault.ts';
 
 type Words = Record<string, (data: FaultData) => Sentences>;
 
-export const boardWords = {} satisfies Words;
+const list = (names: FaultData[string]) => (Array.isArray(names) ? names.join(', ') : String(names));
+
+export const boardWords = {
+  'board/no-such-limiter': (d) => ({
+    found: `"${d.limiter}" is no limiter that reads power on this board`,
+    expected: `one of: ${list(d.known)}`,
+    remedy: 'name a limiter of the study that reads sense points',
+  }),
+  'board/no-such-output': (d) => ({
+    found: `limit "${d.limit}" holds "${d.of}", which this board doesn't have`,
+    expected: `the id of an output, such as ${list(d.nearest)}`,
+    remedy: '`uprate plan --json` lists the outputs of every step',
+  }),
+  'board/runaway': (d) => ({
+    found: `step "${d.step}" has no steady state: heat makes more heat than leaves (thermal runaway)`,
+    expected: 'losses that settle',
+    remedy: 'improve the cooling, lower the power, or check leakage and temperature coefficients',
+  }),
+  'board/infeasible': (d) => ({
+    found: `step "${d.step}" has no operating point: the supply can't carry these loads or a limiter refuses even an idle processor`,
+    expected: 'loads that the supply can feed and limits above the idle power',
+    remedy: 'check the constant loads, the supply and the allowed values of the limiters',
+  }),
+  'board/unsettled': (d) => ({
+    found: `step "${d.step}" could not be solved: the largest remaining error is ${d.residual} after ${d.passes} passes`,
+    expected: 'a solution',
+    remedy: 'two limiters or extreme numbers may work against each other; simplify the step and report the study',
+  }),
+} satisfies Words;

@@ -1,0 +1,33 @@
+import type { Input } from '../metrology/model.ts';
+import type { Quantity } from '../quantity/quantity.ts';
+
+/** Gives every number of a board its place in the model's input vector. */
+export class Slots {
+  readonly inputs: Input[] = [];
+  readonly #place = new Map<Quantity, number>();
+
+  constructor(quantities: ReadonlyMap<Quantity, string>) {
+    for (const [quantity, path] of quantities) this.add(quantity, path);
+  }
+
+  /** Adds a number that isn't in the study itself, such as a dialled power. */
+  add(quantity: Quantity, id: string): number {
+    const place = this.inputs.length;
+    this.#place.set(quantity, place);
+    const { kind, unit, value, spread, source = '' } = quantity;
+    this.inputs.push({ id, kind, unit, value, spread, source });
+    return place;
+  }
+
+  /** The place of a number; throws when the number isn't one of this board's. */
+  of(quantity: Quantity): number {
+    const place = this.#place.get(quantity);
+    if (place === undefined) throw new Error(`"${quantity.text}" has no place among this board's inputs`);
+    return place;
+  }
+
+  /** The place of a number that may be left out; −1 without one. */
+  maybe(quantity: Quantity | undefined): number {
+    return quantity === undefined ? -1 : this.of(quantity);
+  }
+}

@@ -1,0 +1,10 @@
+import { type KindName, kinds } from '../quantity/kind.ts';
+import { writeValue } from '../quantity/write.ts';
+import type { Figure } from './step-plan.ts';
+
+/** A number for people and programs alike. `unit` is the one to show; the value stays SI. */
+export function figure(value: number, u: number | null, kind: KindName, unit: string): Figure {
+  const known = u !== null && Number.isFinite(u) ? u : null;
+  const text = Number.isFinite(value) ? writeValue(value, known, unit, kind) : 'no solution';
+  return { value, unit: kinds[kind].siUnit, u: known, text };
+}

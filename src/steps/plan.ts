@@ -1,0 +1,188 @@
+import { assembleBoard, type BoardModel } from '../board/assemble.ts';
+import { type Fault, refuse } from '../fault/fault.ts';
+import { budget } from '../metrology/budget.ts';
+import { evaluateAt, startValues } from '../metrology/evaluate.ts';
+import { margins as marginsOf } from '../metrology/margin.ts';
+import type { Status } from '../metrology/model.ts';
+import { type MonteCarlo, monteCarlo } from '../metrology/monte-carlo.ts';
+import { type Sensitivities, sensitivities } from '../metrology/sensitivity.ts';
+import { writeValue } from '../quantity/write.ts';
+import type { Step, Study } from '../study/study.ts';
+import { figure } from './figure.ts';
+import { writeMargin } from './margin-figures.ts';
+import type { BudgetRow, Dial, LimiterState, Margin, OpenLimit, PlanOptions, StepPlan } from './step-plan.ts';
+
+/**
+ * What the study says about one step: operating point, limiters, margins, what binds, what is open.
+ * A step that has no operating point is a plan with its `ending` and faults, and no numbers.
+ */
+export function planStep(study: Study, stepId: string, options: PlanOptions): StepPlan {
+  const step = stepOf(study, stepId);
+  const assembly = assembleBoard(step, options.dial && boardDial(options.dial));
+  if (!assembly.ok) return unsolved(step, { ending: 'infeasible', residual: 0, passes: 0 }, assembly.faults);
+  const { board } = assembly;
+  const nominal = evaluateAt(board, startValues(board));
+  if (nominal.status.ending !== 'solved') return unsolved(step, nominal.status, [endingFault(step, nominal.status)]);
+  // Read before any other evaluation: it belongs to the last one.
+  const { holder } = board;
+  const sens = sensitivities(board);
+  const run = options.samples >= 2 ? sample(study, board, options) : undefined;
+  const list = (marginsOf(board, sens, run) ?? []).map((margin) => writeMargin(board, margin, options.samples));
+  list.sort(byDanger);
+  const u = (id: string) => outputUncertainty(board, sens, run, id);
+  const of = (id: string) => outputFigure(board, sens, id, u(id));
+  const wall = nominal.y[board.indexOfOutput('wall-power')];
+  const heat = nominal.y[board.indexOfOutput('heat')];
+  return {
+    ...heading(step),
+    ending: 'solved',
+    operating: {
+      scale: of('scale'),
+      holder,
+      holderTitle: board.limiters.find(({ id }) => id === holder)?.title ?? 'demand',
+      processorPower: of('processor-power'),
+      wallPower: of('wall-power'),
+    },
+    limiters: board.limiters.map((limiter) => limiterState(board, sens, limiter.id, holder, u)),
+    margins: list,
+    binding: list[0]?.id ?? null,
+    open: board.open.map((open): OpenLimit => ({
+      id: open.id,
+      title: open.title,
+      of: open.of,
+      value: of(open.of),
+      field: open.id,
+    })),
+    solution: {
+      residual: nominal.status.residual,
+      passes: nominal.status.passes,
+      wallPower: of('wall-power'),
+      heat: of('heat'),
+      imbalance: Math.abs(wall - heat) / wall,
+    },
+    sampling: run ? { samples: run.samples, seed: run.seed, failed: run.samples - run.endings.solved } : null,
+    faults: [],
+  };
+}
+
+/** Why a margin is uncertain: every input with its share, largest first. `null`: no such limit at this step, or no solution. */
+export function budgetOfMargin(study: Study, stepId: string, limitId: string, dial?: Dial): BudgetRow[] | null {
+  const assembly = assembleBoard(stepOf(study, stepId), dial && boardDial(dial));
+  if (!assembly.ok) return null;
+  const { board } = assembly;
+  const limit = board.limits.find(({ id }) => id === limitId);
+  if (!limit) return null;
+  const { id, kind, unit } = board.outputs[limit.marginOutput];
+  const made = budget(board, id, sensitivities(board));
+  return (
+    made?.rows.map((row) => {
+      const input = board.inputs[board.indexOfInput(row.input)];
+      return {
+        input: row.input,
+        value: figure(input.value, row.u, input.kind, input.unit),
+        source: input.source,
+        sensitivity: row.sensitivity,
+        contribution: figure(Math.abs(row.contribution), null, kind, unit),
+        share: row.share,
+      };
+    }) ?? null
+  );
+}
+
+/** The step, or a programmer's error: doors check the name first. */
+export function stepOf(study: Study, stepId: string): Step {
+  const step = study.steps.find(({ id }) => id === stepId);
+  if (!step) throw new Error(`the study has no step "${stepId}"`);
+  return step;
+}
+
+function boardDial({ limiter, realPower }: Dial) {
+  const text = writeValue(realPower, null, 'W', 'power');
+  return { limiter, realPower: { kind: 'power', value: realPower, unit: 'W', spread: null, text, source: 'dialled' } as const };
+}
+
+/** The same number gets the same dimension of the sequence at every step, so that steps can be compared draw by draw. */
+function sample(study: Study, board: BoardModel, options: PlanOptions): MonteCarlo {
+  const dimensions = new Map<string, number>();
+  for (const step of study.steps)
+    for (const [quantity, path] of step.quantities)
+      if (quantity.spread !== null && !dimensions.has(path)) dimensions.set(path, dimensions.size);
+  for (const input of board.inputs)
+    if (input.spread !== null && !dimensions.has(input.id)) dimensions.set(input.id, dimensions.size);
+  const { samples, seed, cancelled, progress } = options;
+  return monteCarlo(board, {
+    samples,
+    seed,
+    cancelled,
+    progress,
+    dimensionOf: (id) => dimensions.get(id)!,
+    dimensions: dimensions.size,
+  });
+}
+
+function byDanger(a: Margin, b: Margin): number {
+  return b.exceed.value - a.exceed.value || sigmas(a) - sigmas(b);
+}
+
+function sigmas({ margin, u }: Margin): number {
+  return u.value > 0 ? margin.value / u.value : margin.value < 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
+}
+
+function outputUncertainty(board: BoardModel, sens: Sensitivities, run: MonteCarlo | undefined, id: string): number | null {
+  return run?.outputs.get(id)?.u ?? budget(board, id, sens)?.u ?? null;
+}
+
+function outputFigure(board: BoardModel, sens: Sensitivities, id: string, u: number | null) {
+  const { kind, unit } = board.outputs[board.indexOfOutput(id)];
+  return figure(sens.y0[board.indexOfOutput(id)], u, kind, unit);
+}
+
+function limiterState(
+  board: BoardModel,
+  sens: Sensitivities,
+  id: string,
+  holder: string,
+  u: (id: string) => number | null,
+): LimiterState {
+  const limiter = board.limiters.find((each) => each.id === id)!;
+  const { kind, unit } = board.outputs[limiter.readsOutput];
+  const readsId = board.outputs[limiter.readsOutput].id;
+  const realId = board.outputs[limiter.realOutput].id;
+  const real = sens.y0[limiter.realOutput];
+  const reads = sens.y0[limiter.readsOutput];
+  return {
+    id,
+    title: limiter.title,
+    acts: limiter.acts,
+    real: figure(real, u(realId), kind, unit),
+    reads: figure(reads, u(readsId), kind, unit),
+    allowed: figure(board.inputs[limiter.allowedSlot].value, null, kind, unit),
+    ratio: real / reads,
+    holds: id === holder,
+  };
+}
+
+function heading({ id, title, about, changed }: Step) {
+  return { id, title, about, changed };
+}
+
+function unsolved(step: Step, { ending }: Status, faults: readonly Fault[]): StepPlan {
+  return {
+    ...heading(step),
+    ending,
+    operating: null,
+    limiters: [],
+    margins: [],
+    binding: null,
+    open: [],
+    solution: null,
+    sampling: null,
+    faults,
+  };
+}
+
+function endingFault(step: Step, { ending, residual, passes }: Status): Fault {
+  const data = { step: step.id, residual: residual.toExponential(1), passes };
+  if (ending === 'runaway') return refuse('board/runaway', data);
+  return refuse(ending === 'infeasible' ? 'board/infeasible' : 'board/unsettled', data);
+}
