@@ -4,6 +4,7 @@ import { builtinModules } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -56,9 +57,14 @@ function listScripts(): string[] {
 }
 
 function listPackages(file: string): { file: string; name: string }[] {
-  const text = readFileSync(join(installed, 'dist', file), 'utf8');
-  return [...text.matchAll(/(?:\bfrom|\bimport)\s*\(?\s*['"]([^'".][^'"]*)['"]/g)].map(([, specifier]) => ({
+  const { importedFiles } = ts.preProcessFile(readFileSync(join(installed, 'dist', file), 'utf8'), true, true);
+  const packages = importedFiles.map(({ fileName }) => fileName).filter((specifier) => !specifier.startsWith('.'));
+  return packages.map((specifier) => ({
     file,
-    name: specifier.startsWith('node:') ? specifier : specifier.split('/', specifier.startsWith('@') ? 2 : 1).join('/'),
+    name: specifier.startsWith('node:') ? specifier : packageOf(specifier),
   }));
+}
+
+function packageOf(specifier: string): string {
+  return specifier.split('/', specifier.startsWith('@') ? 2 : 1).join('/');
 }

@@ -25,12 +25,26 @@ export async function answer(
     }
     return outcome.exit;
   } catch (error) {
-    if (streams.debug && error instanceof Error) streams.err(`${error.stack}\n`);
-    const faults = error instanceof Refusal ? error.faults : [namedFault(error)];
-    if (asJson) streams.out(writeRefusalEnvelope(heading, faults));
-    else streams.err(`${faults.map(writeFault).join('\n\n')}\n`);
+    if (asJson) {
+      tellStack(error, streams);
+      streams.out(writeRefusalEnvelope(heading, faultsOf(error)));
+    } else tellError(error, streams);
     return 1;
   }
+}
+
+/** Says why a command ended early, in words; the stack only for who asked for it. */
+export function tellError(error: unknown, streams: Streams): void {
+  tellStack(error, streams);
+  streams.err(`${faultsOf(error).map(writeFault).join('\n\n')}\n`);
+}
+
+function tellStack(error: unknown, streams: Streams): void {
+  if (streams.debug && error instanceof Error) streams.err(`${error.stack}\n`);
+}
+
+function faultsOf(error: unknown): readonly Fault[] {
+  return error instanceof Refusal ? error.faults : [namedFault(error)];
 }
 
 function endLine(text: string): string {
