@@ -21,9 +21,10 @@ export interface Sensitivities {
 /**
  * Sensitivities of every output to every uncertain input by central differences, as GUM 5.1.3 note 2 allows.
  *
- * Each input is moved by ± u/2 and ± u/8, inside its bounds; the slope over the shorter step is used. Where it and the three
- * other slopes at hand (longer step, and to each side) differ by more than a tenth of the output's combined uncertainty, the output
- * is `bent` there: a kink, a clamp, strong curvature, or a side on which the model has no solution.
+ * Each input is moved by ± u/2 and ± u/8, inside its bounds; the slope over the shorter step is used. Where it and the slopes over
+ * the longer step, both ways and to each side alone, differ by so much that it makes a tenth of the output's combined uncertainty
+ * (for a smooth function: where the second-order term of the mean does), the output is `bent`: a kink, a clamp, strong curvature, or a
+ * side on which the model has no solution.
  */
 export function sensitivities(model: Model, x0: Float64Array = startValues(model)): Sensitivities {
   const start = evaluateAt(model, x0);
@@ -51,14 +52,13 @@ export function sensitivities(model: Model, x0: Float64Array = startValues(model
       ending = below.ending;
       break;
     }
+    const here = { x: x0[i], y: y0, ending };
     for (let o = 0; o < c.length; o++) {
-      const leftSlope = slope(below, { x: x0[i], y: y0, ending }, o);
-      const rightSlope = slope({ x: x0[i], y: y0, ending }, above, o);
       const near = slope(below, above, o);
-      const far = slope(farBelow, farAbove, o);
-      c[o][i] = near ?? rightSlope ?? leftSlope ?? 0;
-      const lost = farBelow.ending !== 'solved' || farAbove.ending !== 'solved' || near === null;
-      change[o][i] = lost ? Number.POSITIVE_INFINITY : spreadOf([near, far, leftSlope, rightSlope]) * u[i];
+      c[o][i] = near ?? slope(here, above, o) ?? slope(below, here, o) ?? 0;
+      const others = [slope(farBelow, farAbove, o), slope(farBelow, here, o), slope(here, farAbove, o)];
+      const lost = points.some((point) => point.ending !== 'solved');
+      change[o][i] = lost ? Number.POSITIVE_INFINITY : spreadOf([near, ...others]) * u[i];
     }
   }
 
