@@ -1,0 +1,20 @@
+/** Mean advance of a character in the usual text faces, as a share of the font size; on the wide side, so that labels rather end early. */
+const ADVANCE = 0.61;
+
+/** Estimated width of a label [px]: SVG text is laid out without a page to measure on. */
+export function labelWidth(text: string, fontSize: number): number {
+  return [...text].length * ADVANCE * fontSize;
+}
+
+/** The label, cut with an ellipsis where it would be wider than `width` [px]. */
+export function fitLabel(text: string, fontSize: number, width: number): string {
+  const characters = [...text];
+  const room = Math.floor(width / (ADVANCE * fontSize));
+  if (characters.length <= room) return text;
+  return room < 2
+    ? ''
+    : `${characters
+        .slice(0, room - 1)
+        .join('')
+        .trimEnd()}…`;
+}
