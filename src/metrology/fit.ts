@@ -97,7 +97,8 @@ export function fit(problem: FitProblem): Fit {
     return without('no-solution', 0, { code: 'fit/no-solution', severity: 'refusal', data });
   }
 
-  let damping = 0;
+  // Stated uncertainties keep the first step short by themselves; where there are none, damping has to.
+  let damping = coordinates.stated.every(Boolean) ? 0 : 0.1;
   let passes = 0;
   let converged = false;
   while (passes < maxPasses && damping < 1e12) {
