@@ -51,7 +51,9 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       ),
     )
     .action((study: string, options) =>
-      perform('plan', study, async () => (await import('./plan.ts')).runPlan(study, options)),
+      perform('plan', study, async () =>
+        (await import('./plan.ts')).runPlan(study, { ...options, progress: streams.err }),
+      ),
     );
 
   verb('calc', 'evaluate one formula of the catalogue; without a name, list them')

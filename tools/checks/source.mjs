@@ -1,5 +1,5 @@
 // Checks of the source: it builds; types, format, rooms, unused code, the size of files.
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { compare, findImports } from '../rooms.mjs';
 import { run, runTool } from './run.mjs';
@@ -56,7 +56,8 @@ export async function checkUnused() {
 }
 
 export async function checkSize() {
-  const sizes = FOLDERS.flatMap(listSource)
+  const sizes = FOLDERS.filter((folder) => existsSync(folder))
+    .flatMap(listSource)
     .map((file) => ({ file, lines: readFileSync(file, 'utf8').split('\n').length - 1 }))
     .sort((one, other) => other.lines - one.lines);
   const tooLong = sizes.filter(({ lines }) => lines > MOST_LINES);
