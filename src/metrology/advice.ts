@@ -1,5 +1,5 @@
 import { outputIndex } from './evaluate.ts';
-import { correlation, type Joint } from './joint.ts';
+import { correlationsOf, type Joint } from './joint.ts';
 import type { Model } from './model.ts';
 import type { Sensitivities } from './sensitivity.ts';
 
@@ -67,12 +67,7 @@ function slopesOf(model: Model, sens: Sensitivities, { what }: Candidate): Float
 
 /** Covariance of two linear functions of the inputs, a·P·bᵀ. */
 function covariances(model: Model, sens: Sensitivities, joint?: Joint) {
-  const correlated = model.inputs.map((input, i) => ({ id: input.id, i })).filter(({ id }) => joint?.ids.includes(id));
-  const pairs = correlated.flatMap((first) =>
-    correlated
-      .filter((second) => second.i !== first.i)
-      .map((second) => ({ i: first.i, j: second.i, r: correlation(joint!, first.id, second.id) })),
-  );
+  const pairs = correlationsOf(model, joint);
   const { u } = sens;
   return (a: Float64Array, b: Float64Array): number => {
     let sum = 0;

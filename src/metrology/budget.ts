@@ -1,5 +1,5 @@
 import { outputIndex } from './evaluate.ts';
-import { correlation, type Joint } from './joint.ts';
+import { correlationsOf, type Joint } from './joint.ts';
 import type { Model } from './model.ts';
 import type { Sensitivities } from './sensitivity.ts';
 
@@ -35,28 +35,15 @@ export interface Budget {
 export function budget(model: Model, outputId: string, sens: Sensitivities, joint?: Joint): Budget | null {
   const slopes = sens.c[outputIndex(model, outputId)];
   if (sens.ending !== 'solved') return null;
-  const uncertain = model.inputs.map((input, i) => ({ id: input.id, i })).filter(({ i }) => sens.u[i] > 0);
-  const correlated = new Set(joint?.ids);
-
-  const parts = uncertain.map(({ id, i }) => ({ id, i, contribution: slopes[i] * sens.u[i] }));
-  const variances = parts.map((part) => {
-    let variance = part.contribution ** 2;
-    if (joint && correlated.has(part.id)) {
-      for (const other of parts) {
-        if (other === part || !correlated.has(other.id)) continue;
-        variance += part.contribution * other.contribution * correlation(joint, part.id, other.id);
-      }
-    }
-    return variance;
-  });
+  const contributions = slopes.map((slope, i) => slope * sens.u[i]);
+  const variances = contributions.map((contribution) => contribution ** 2);
+  for (const { i, j, r } of correlationsOf(model, joint)) variances[i] += contributions[i] * contributions[j] * r;
   const total = variances.reduce((sum, variance) => sum + variance, 0);
-  const rows = parts.map(({ id, i, contribution }, k) => ({
-    input: id,
-    sensitivity: slopes[i],
-    u: sens.u[i],
-    contribution,
-    share: total > 0 ? variances[k] / total : 0,
-  }));
+  const rows = model.inputs.flatMap((input, i) => {
+    if (sens.u[i] === 0) return [];
+    const share = total > 0 ? variances[i] / total : 0;
+    return [{ input: input.id, sensitivity: slopes[i], u: sens.u[i], contribution: contributions[i], share }];
+  });
   rows.sort((a, b) => b.share - a.share);
   return { output: outputId, u: Math.sqrt(Math.max(0, total)), rows };
 }

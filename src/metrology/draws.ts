@@ -42,7 +42,7 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
   );
   const ids = [...independent.map((input) => input.id), ...jointIds];
   const dimensionOf = options.dimensionOf ?? ((id: string) => ids.indexOf(id));
-  const sequence = sobol(options.dimensions ?? ids.length, options.seed);
+  const sequence = sobol(options.dimensions ?? Math.max(1, ids.length), options.seed);
   const columnsOf = new Map(ids.map((id) => [id, new Float64Array(blockLength)]));
   const factor = joint ? cholesky(joint.covariance, jointIds.length) : null;
   const drawn = [

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { writeFault } from '../fault/fault.ts';
 import { budget } from './budget.ts';
 import { exampleModel, logNormal, normal, rectangle } from './example.test-data.ts';
 import { fit as fitInputs, type Observation } from './fit.ts';
@@ -162,6 +163,7 @@ describe('what does not fit is named', () => {
       'fit/outside',
       'fit/residual',
     ]);
+    for (const fault of faults) expect(writeFault(fault)).not.toMatch(/undefined|NaN/);
     // (2 − 1)/√(0.01² + 0.01²).
     expect(inputs[0].pull).toBeCloseTo(1 / Math.hypot(0.01, 0.01), 6);
   });
@@ -182,7 +184,8 @@ describe('a fit without a result says which', () => {
 
   test('nothing known about a free input, before or after', () => {
     const result = fitInputs({ inputs: model.inputs, free: ['a', 'b'], observations: [observation] });
-    expect(result).toMatchObject({ ending: 'undetermined', faults: [{ data: { inputs: ['b'] } }] });
+    expect(result).toMatchObject({ ending: 'undetermined', inputs: [], faults: [{ data: { inputs: ['b'] } }] });
+    expect(writeFault(result.faults[0])).toContain("the observations don't determine b");
   });
 
   test('still moving', () => {
@@ -200,7 +203,8 @@ describe('a fit without a result says which', () => {
     expect(result.ending).toBe('converged');
   });
 
-  test('an unknown free input is a programming error', () => {
+  test('an unknown free input and an observation without uncertainty are programming errors', () => {
+    expect(() => fitInputs({ inputs: [], observations: [{ ...observation, u: 0 }] })).toThrow('has no uncertainty');
     expect(() => fitInputs({ inputs: [], free: ['z'], observations: [] })).toThrow(
       'free input "z" is not among the inputs',
     );

@@ -86,6 +86,9 @@ export interface Fit {
  * Sources: D. W. Marquardt, J. Soc. Indust. Appl. Math. 11 (1963) 431–441; A. Tarantola, "Inverse Problem Theory" (SIAM 2005), section 3.4.
  */
 export function fit(problem: FitProblem): Fit {
+  for (const { id, u } of problem.observations) {
+    if (!(u > 0)) throw new Error(`observation "${id}" has no uncertainty`);
+  }
   const coordinates = coordinatesOf(problem);
   const predictor = predictionOf(problem, coordinates);
   const n = coordinates.ids.length;

@@ -1,3 +1,5 @@
+import type { Model } from './model.ts';
+
 /**
  * A joint normal distribution of several inputs, as a fit leaves them: their uncertainties are no longer independent.
  * Figures belong to the coordinate: the value [SI], or for a logarithmic input ln(value / 1 SI unit).
@@ -11,13 +13,25 @@ export interface Joint {
   readonly logarithmic: readonly boolean[];
 }
 
-/** Correlation coefficient of two inputs [1]; 0 for an input the distribution doesn't hold, 1 for an input with itself. */
-export function correlation(joint: Joint, a: string, b: string): number {
-  if (a === b) return 1;
-  const i = joint.ids.indexOf(a);
-  const j = joint.ids.indexOf(b);
-  if (i < 0 || j < 0) return 0;
+/** Two different inputs of a model, by position, and their correlation coefficient [1]. */
+export interface Correlation {
+  readonly i: number;
+  readonly j: number;
+  readonly r: number;
+}
+
+/** Correlations between a model's inputs, each pair in both orders; none without a joint distribution. */
+export function correlationsOf(model: Model, joint: Joint | undefined): readonly Correlation[] {
+  if (!joint) return [];
   const n = joint.ids.length;
+  const positions = new Map(model.inputs.map((input, i) => [input.id, i]));
+  const present = joint.ids.flatMap((id, k) => (positions.has(id) ? [{ k, i: positions.get(id)! }] : []));
   const { covariance } = joint;
-  return covariance[i * n + j] / Math.sqrt(covariance[i * n + i] * covariance[j * n + j]);
+  return present.flatMap((first) =>
+    present.flatMap((second) => {
+      const r =
+        covariance[first.k * n + second.k] / Math.sqrt(covariance[first.k * (n + 1)] * covariance[second.k * (n + 1)]);
+      return first === second || r === 0 ? [] : [{ i: first.i, j: second.i, r }];
+    }),
+  );
 }

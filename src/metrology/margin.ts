@@ -40,7 +40,7 @@ export interface Margin {
  * written with (7.9.2); beyond that, or when a draw had no solution, the Monte Carlo run's figures are given.
  */
 export function margins(model: Model, sens: Sensitivities, run?: MonteCarlo, joint?: Joint): readonly Margin[] | null {
-  if (Number.isNaN(sens.y0[0])) return null;
+  if (sens.start !== 'solved') return null;
   return model.outputs.flatMap((output, o) => {
     const { hold, id } = output;
     if (!hold) return [];
@@ -66,8 +66,8 @@ type Figures = Pick<Margin, 'u' | 'interval' | 'exceed' | 'exceedBounds' | 'meth
 function firstOrder(margin: number, u: number | null): Figures {
   const method = 'first-order';
   const exceedBounds = null;
-  if (u === null) {
-    // No solution beside the best values: nothing is known about the spread, and unknown is not safe.
+  if (u === null || Number.isNaN(margin)) {
+    // No solution beside the best values, or no number at all: nothing is known, and unknown is not safe.
     const interval = { low: Number.NEGATIVE_INFINITY, high: margin };
     return { u: Number.POSITIVE_INFINITY, interval, exceed: 1, exceedBounds, method };
   }

@@ -4,6 +4,8 @@ import type { Ending, Input, Model } from './model.ts';
 
 /** How a model's outputs follow its uncertain inputs around one point. */
 export interface Sensitivities {
+  /** How the evaluation at the point itself ended. */
+  readonly start: Ending;
   /** `solved`, or how the evaluation ended that left no sensitivities; then `c` holds NaN. */
   readonly ending: Ending;
   /** The point [SI], inputs in the model's order. */
@@ -68,7 +70,7 @@ export function sensitivities(model: Model, x0: Float64Array = startValues(model
     const noise = 1e-9 * Math.abs(y0[o]);
     return [...change[o].keys()].filter((i) => change[o][i] > 0.1 * combined + noise);
   });
-  return { ending, x0, y0, u, c, bent };
+  return { start: start.status.ending, ending, x0, y0, u, c, bent };
 }
 
 interface Point {
