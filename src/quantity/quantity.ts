@@ -14,4 +14,6 @@ export interface Quantity {
   readonly text: string;
   /** Where the number comes from, when its field says so. */
   readonly source?: string;
+  /** What was stated before a fit replaced it [SI]; the next fit starts from this. */
+  readonly before?: { readonly value: number; readonly spread: Spread | null };
 }

@@ -39,6 +39,26 @@ export const fitWords = {
     remedy:
       'look at the largest residuals; a part of the model or an uncertainty is wrong, so the fitted uncertainties are too small',
   }),
+  'fit/no-learning': (d) => ({
+    found: `${d.file} doesn't say what is to be learnt, and from which runs`,
+    expected: 'a `learning` block with `from`, `learn`, `power-channel` and `limiter`',
+    remedy: 'add it; docs/study-file.md shows one',
+  }),
+  'fit/no-power-instrument': (d) => ({
+    found: `learning.power-channel names "${d.wanted}", which is no instrument of this study`,
+    expected: `one of: ${list(d.known)}`,
+    remedy: 'name the instrument that shows the power',
+  }),
+  'fit/nothing-settled': (d) => ({
+    found: `no window of ${list(d.runs)} has settled in any channel that an instrument of the study names`,
+    expected: 'at least one settled window',
+    remedy: '`uprate show` lists the windows and why they count as settled or not; record longer at one load',
+  }),
+  'fit/no-such-input': (d) => ({
+    found: `learning.learn names "${d.path}", which is no uncertain number of this board`,
+    expected: 'the path of a quantity with an uncertainty, such as heat.links.die-coolant.through.0.resistance',
+    remedy: 'correct the path, or give the number an uncertainty',
+  }),
 } satisfies Words;
 
 function list(value: FaultData[string]): string {

@@ -13,4 +13,44 @@ export const quantityWords = {
     expected: `${d.expectedKind} with its unit, for example ${d.example}`,
     remedy: 'add the unit; files have no default units',
   }),
+  'quantity/unknown-unit': (d) => ({
+    found: `"${d.unit}" in "${d.text}" is no unit that is known here`,
+    expected: `a unit of ${d.expectedKind}, for example ${d.example}`,
+    remedy: d.near ? `did you mean "${d.near}"?` : 'docs/quantities.md lists the units',
+  }),
+  'quantity/not-a-number': (d) => ({
+    found: `"${d.text}" doesn't begin with a number`,
+    expected: `${d.expectedKind}, for example ${d.example}`,
+    remedy: 'write digits with a decimal point, no thousands separators',
+  }),
+  'quantity/comma': (d) => ({
+    found: `"${d.text}" has a comma in its number`,
+    expected: `${d.expectedKind} with a decimal point, for example ${d.example}`,
+    remedy: 'write a point for the decimal mark, and no thousands separators',
+  }),
+  'quantity/bad-range': (d) => ({
+    found: `"${d.text}" is a range that doesn't rise`,
+    expected: 'the lower end first, as in 0.4..0.6 K/W',
+    remedy: 'put the two ends in order',
+  }),
+  'quantity/bad-tolerance': (d) => ({
+    found: `"${d.text}" has an uncertainty that can't be read`,
+    expected: '± 1 %, ± 0.05 mΩ, ± 0.06 mΩ (k=2), ~ 30 %, or +10 % -5 %',
+    remedy: 'write the uncertainty in one of these ways, larger than zero',
+  }),
+  'quantity/two-uncertainties': (d) => ({
+    found: `"${d.text}" states its uncertainty twice`,
+    expected: 'one of the two: 5.02(3) mΩ, or 5.02 mΩ ± 0.03 mΩ (k=1)',
+    remedy: 'leave one out',
+  }),
+  'quantity/percent-of-temperature': (d) => ({
+    found: `"${d.text}" takes a percentage of a temperature, which depends on where the scale begins`,
+    expected: 'a difference, as in 25 degC ± 2 K',
+    remedy: 'write the uncertainty in kelvins',
+  }),
+  'quantity/scale-for-difference': (d) => ({
+    found: `"${d.text}" is a temperature on a scale (${d.unit}), but a temperature difference is due here`,
+    expected: 'a difference in kelvins, for example 30 K',
+    remedy: 'write K',
+  }),
 } satisfies Words;
