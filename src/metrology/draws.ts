@@ -44,7 +44,7 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
   const dimensionOf = options.dimensionOf ?? ((id: string) => ids.indexOf(id));
   const sequence = sobol(options.dimensions ?? Math.max(1, ids.length), options.seed);
   const columnsOf = new Map(ids.map((id) => [id, new Float64Array(blockLength)]));
-  const factor = joint ? cholesky(joint.covariance, jointIds.length) : null;
+  const factor = joint ? factorOf(joint) : null;
   const drawn = [
     ...independent.map((input) => ({ i: input.i, column: columnsOf.get(input.id)! })),
     ...model.inputs.flatMap((input, i) =>
@@ -70,6 +70,15 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
       correlate(normals, factor, joint);
     },
   };
+}
+
+/** Cholesky factor of a covariance; one that is singular to rounding gets the least variance that makes it a covariance again. */
+function factorOf({ covariance, ids }: Joint): Float64Array {
+  const n = ids.length;
+  const widened = covariance.map((value, k) => (k % (n + 1) === 0 ? value * (1 + 1e-9) : value));
+  const factor = cholesky(covariance, n) ?? cholesky(widened, n);
+  if (!factor) throw new Error(`no covariance: ${ids.join(', ')}`);
+  return factor;
 }
 
 /** Turns independent normal columns into correlated ones in place: the last one first, because each needs only those before it. */

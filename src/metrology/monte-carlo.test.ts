@@ -95,6 +95,23 @@ test('correlated inputs are drawn with their covariance, a logarithmic one in it
   expect(outputs.get('sum')!.u).toBeCloseTo(Math.sqrt(0.04 + 0.09 + 2 * 0.018 + 1), 1);
 });
 
+test('two inputs that a fit has tied together completely are drawn as one', () => {
+  const inputs = { a: [0, normal(1)], b: [0, normal(1)] } as const;
+  const model = exampleModel({ inputs, outputs: { a: ([a]) => a, difference: ([a, b]) => a - b } });
+  const joint = {
+    ids: ['a', 'b'],
+    mean: new Float64Array(2),
+    covariance: Float64Array.of(1, 1, 1, 1),
+    logarithmic: [false, false],
+  };
+  const { outputs } = monteCarlo(model, { samples: 1000, seed: SEED, joint });
+  expect(outputs.get('a')!.u).toBeCloseTo(1, 1);
+  expect(outputs.get('difference')!.u).toBeLessThan(1e-4);
+  expect(() =>
+    monteCarlo(model, { samples: 10, seed: 1, joint: { ...joint, covariance: Float64Array.of(1, 2, 2, 1) } }),
+  ).toThrow('no covariance: a, b');
+});
+
 test('a run is reported on and can be ended early with what it has', () => {
   const model = exampleModel({ inputs: { a: [0, normal(1)] }, outputs: { a: ([a]) => a } });
   const seen: number[] = [];
