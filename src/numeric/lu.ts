@@ -1,0 +1,130 @@
+/** Where a network's matrix has entries, and in which order it is eliminated. Made once; the values change. */
+export interface LuPlan {
+  readonly size: number;
+  /** Place in the working array of each given entry. */
+  readonly place: Int32Array;
+  /** Working array: the entries of L and U, fill included. */
+  readonly work: Float64Array;
+  /** Row and column orders: position k holds the original index. */
+  readonly order: Int32Array;
+  readonly diagonal: Int32Array;
+  /** Divisions by the pivot: for each pivot, the places of the entries below it. `lowerStart[k]..lowerStart[k+1]` */
+  readonly lowerStart: Int32Array;
+  readonly lowerPlace: Int32Array;
+  readonly lowerRow: Int32Array;
+  /** Entries right of each pivot, in the same ranges: the pattern is symmetric. */
+  readonly upperPlace: Int32Array;
+  readonly upperColumn: Int32Array;
+  /** Updates target -= left · right, grouped by pivot: `updateStart[k]..updateStart[k+1]`, three places each. */
+  readonly updateStart: Int32Array;
+  readonly updates: Int32Array;
+  readonly inversePivot: Float64Array;
+  readonly rhs: Float64Array;
+}
+
+/**
+ * Plans the LU factors of a sparse matrix given by the rows and columns of its entries (each pair once, the whole diagonal present).
+ * Order: minimum degree on the symmetric closure of the pattern. No pivoting: for M-matrices, such as conductance networks, none is needed.
+ * Source: A. George and J. W. H. Liu, "The evolution of the minimum degree ordering algorithm", SIAM Review 31 (1989) 1–19;
+ * M-matrices without pivoting: R. E. Funderlic and R. J. Plemmons, Linear Algebra Appl. 41 (1981) 99–110.
+ */
+export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>): LuPlan {
+  const neighbours = Array.from({ length: size }, () => new Set<number>());
+  for (let e = 0; e < rows.length; e++) {
+    if (rows[e] === columns[e]) continue;
+    neighbours[rows[e]].add(columns[e]);
+    neighbours[columns[e]].add(rows[e]);
+  }
+  const order = new Int32Array(size);
+  const position = new Int32Array(size).fill(-1);
+  const later: number[][] = [];
+  for (let k = 0; k < size; k++) {
+    let best = -1;
+    for (let i = 0; i < size; i++)
+      if (position[i] < 0 && (best < 0 || neighbours[i].size < neighbours[best].size)) best = i;
+    order[k] = best;
+    position[best] = k;
+    const around = [...neighbours[best]];
+    later.push(around);
+    for (const a of around) {
+      neighbours[a].delete(best);
+      for (const b of around) if (b !== a) neighbours[a].add(b);
+    }
+  }
+  const places = new Map<number, number>();
+  const placeOf = (row: number, column: number): number => {
+    const key = row * size + column;
+    if (!places.has(key)) places.set(key, places.size);
+    return places.get(key)!;
+  };
+  const diagonal = Int32Array.from({ length: size }, (_, k) => placeOf(k, k));
+  const lowerStart = new Int32Array(size + 1);
+  const lowerPlace: number[] = [];
+  const lowerRow: number[] = [];
+  const upperPlace: number[] = [];
+  const upperColumn: number[] = [];
+  const updateStart = new Int32Array(size + 1);
+  const updates: number[] = [];
+  for (let k = 0; k < size; k++) {
+    const rest = later[k].map((i) => position[i]).sort((a, b) => a - b);
+    for (const i of rest) {
+      lowerPlace.push(placeOf(i, k));
+      lowerRow.push(i);
+      upperPlace.push(placeOf(k, i));
+      upperColumn.push(i);
+    }
+    for (const i of rest) for (const j of rest) updates.push(placeOf(i, j), placeOf(i, k), placeOf(k, j));
+    lowerStart[k + 1] = lowerPlace.length;
+    updateStart[k + 1] = updates.length;
+  }
+  const place = Int32Array.from(rows, (row, e) => placeOf(position[row], position[columns[e]]));
+  return {
+    size,
+    place,
+    work: new Float64Array(places.size),
+    order,
+    diagonal,
+    lowerStart,
+    lowerPlace: Int32Array.from(lowerPlace),
+    lowerRow: Int32Array.from(lowerRow),
+    upperPlace: Int32Array.from(upperPlace),
+    upperColumn: Int32Array.from(upperColumn),
+    updateStart,
+    updates: Int32Array.from(updates),
+    inversePivot: new Float64Array(size),
+    rhs: new Float64Array(size),
+  };
+}
+
+/** Factors the matrix with these values, in the order the entries were planned. False: a pivot is zero or not a number. */
+export function factor(plan: LuPlan, values: Float64Array): boolean {
+  const { size, place, work, diagonal, lowerStart, lowerPlace, updateStart, updates, inversePivot } = plan;
+  work.fill(0);
+  for (let e = 0; e < place.length; e++) work[place[e]] += values[e];
+  for (let k = 0; k < size; k++) {
+    const pivot = work[diagonal[k]];
+    if (!(Math.abs(pivot) > 0)) return false;
+    const inverse = 1 / pivot;
+    inversePivot[k] = inverse;
+    for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) work[lowerPlace[l]] *= inverse;
+    for (let u = updateStart[k]; u < updateStart[k + 1]; u += 3)
+      work[updates[u]] -= work[updates[u + 1]] * work[updates[u + 2]];
+  }
+  return true;
+}
+
+/** Solves for one right-hand side with the factors at hand; only the first `size` elements of `b` and `x` are used. They may be the same array. */
+export function solve(plan: LuPlan, b: Float64Array, x: Float64Array): void {
+  const { size, order, work, lowerStart, lowerPlace, lowerRow, upperPlace, upperColumn, inversePivot, rhs } = plan;
+  for (let k = 0; k < size; k++) rhs[k] = b[order[k]];
+  for (let k = 0; k < size; k++) {
+    const value = rhs[k];
+    for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) rhs[lowerRow[l]] -= work[lowerPlace[l]] * value;
+  }
+  for (let k = size - 1; k >= 0; k--) {
+    let value = rhs[k];
+    for (let u = lowerStart[k]; u < lowerStart[k + 1]; u++) value -= work[upperPlace[u]] * rhs[upperColumn[u]];
+    rhs[k] = value * inversePivot[k];
+  }
+  for (let k = 0; k < size; k++) x[order[k]] = rhs[k];
+}
