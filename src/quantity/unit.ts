@@ -149,7 +149,7 @@ class UnitReader {
       this.#at++;
       return inner;
     }
-    const word = /^(?:[A-Za-zΩµ°℃%]+|1(?=[/]))/.exec(this.#text.slice(this.#at))?.[0];
+    const word = /^(?:[A-Za-zΩµ°℃%]+|1(?=[/]|$))/.exec(this.#text.slice(this.#at))?.[0];
     const found = word ? atom(word) : null;
     if (found) this.#at += word!.length;
     return found;
