@@ -2,4 +2,261 @@ import type { FaultData, Sentences } from '../fault.ts';
 
 type Words = Record<string, (data: FaultData) => Sentences>;
 
-export const studyWords = {} satisfies Words;
+const list = (names: FaultData[string]) => (Array.isArray(names) && names.length > 0 ? names.join(', ') : 'none');
+const meant = (nearest: FaultData[string]) => (nearest ? `did you mean "${nearest}"?` : undefined);
+const inField = (field: FaultData[string]) => (field ? `in ${field}` : 'at the top of the study');
+const atStep = (d: FaultData) => (d.step ? ` (at step "${d.step}")` : '');
+const isOne = (count: FaultData[string], one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`);
+
+/** What the YAML reader stumbled over, by its code. */
+const yaml: Record<string, string> = {
+  TAB_AS_INDENT: 'a tab is used to indent',
+  BAD_INDENT: 'this line is indented differently from the lines it belongs to',
+  BLOCK_AS_IMPLICIT_KEY: 'a second ": " stands in this line, or the line is indented too far',
+  MULTILINE_IMPLICIT_KEY: 'this text is neither a key with ": " behind it nor part of the value above',
+  MISSING_CHAR: 'a character is missing here: a closing quote or bracket, a ":" or a ","',
+  UNEXPECTED_TOKEN: 'this does not belong here',
+  MULTIPLE_DOCS: 'a second document begins here ("---")',
+  BAD_SCALAR_START: 'a value can not begin with this character unless it is quoted',
+  BAD_DQ_ESCAPE: 'a "\\" in a double-quoted text is followed by a letter that means nothing',
+};
+
+export const studyWords = {
+  'study/not-utf8': () => ({
+    found: 'this file is not text in UTF-8',
+    expected: 'a study as UTF-8 text',
+    remedy: 'save it as UTF-8 in an editor, or name the right file',
+  }),
+  'study/binary': () => ({
+    found: 'this file holds characters that text does not have: it is probably not a text file',
+    expected: 'a study as UTF-8 text',
+    remedy: 'name the study file, or remove the characters',
+  }),
+  'study/too-big': (d) => ({
+    found: `this file holds ${(Number(d.size) / 1e6).toFixed(0)} MB`,
+    expected: `a study of at most ${Number(d.most) / 1e6} MB`,
+    remedy: 'name the study file; recordings belong into runs/',
+  }),
+  'study/long-line': (d) => ({
+    found: `this line is longer than ${d.most} characters`,
+    expected: 'a study written by a person, a field a line',
+    remedy: 'name the study file; recordings belong into runs/',
+  }),
+  'study/empty': () => ({
+    found: 'this file is empty',
+    expected: 'a study, which begins with "uprate: 1"',
+    remedy: '`uprate new` makes a study with comments that explain each field',
+  }),
+  'study/no-study-file': (d) => ({
+    found: `the folder "${d.path}" holds no study.yaml`,
+    expected: 'a study folder, or the study file itself',
+    remedy: '`uprate new` makes a study',
+  }),
+  'study/yaml': (d) => ({
+    found: yaml[String(d.code)] ?? `this is not YAML: ${d.message}`,
+    expected: 'YAML: "key: value" lines, indented with spaces',
+    remedy: 'correct this first; the rest of the file can not be read until then',
+  }),
+  'study/too-deep': () => ({
+    found: 'maps and lists are nested too deeply',
+    expected: 'a study, which is about ten levels deep',
+  }),
+  'study/alias': () => ({
+    found: 'an anchor (&name) or an alias (*name) stands here',
+    expected: 'values written out: a study has no anchors and no aliases',
+    remedy: 'write the value itself here; text that begins with & or * needs quotes',
+  }),
+  'study/tag': () => ({
+    found: 'a YAML tag (!name) stands here',
+    expected: 'plain values: a study has no tags',
+    remedy: 'remove the tag; text that begins with ! needs quotes',
+  }),
+  'study/bad-key': () => ({
+    found: 'this can not be the name of a field',
+    expected: 'a plain word in front of the ":"',
+  }),
+  'study/duplicate-key': (d) => ({
+    found: `"${d.name}" stands here a second time`,
+    expected: `each name once; it is first used in line ${d.line}`,
+    remedy: 'rename or remove one of the two',
+  }),
+  'study/not-a-study': () => ({
+    found: 'this is not a study',
+    expected: 'a map of fields that begins with "uprate: 1"',
+  }),
+  'study/version': (d) => ({
+    found: `the version of the format is "${d.found}"`,
+    expected: 'uprate: 1',
+    remedy: 'use the version of the tool that the study was made with, or correct the number',
+  }),
+  'study/unknown-key': (d) => ({
+    found: `there is no field "${d.key}" ${inField(d.field)}${atStep(d)}`,
+    expected: `one of: ${list(d.keys)}`,
+    remedy: meant(d.nearest) ?? 'remove it; a note for readers can go into "note" or a comment (#)',
+  }),
+  'study/missing-key': (d) => ({
+    found: `"${d.key}" is missing ${inField(d.field)}${atStep(d)}`,
+    expected: Array.isArray(d.choices) && d.choices.length > 0 ? `${d.key}: one of ${list(d.choices)}` : d.about ? `${d.key}: ${d.about}` : `${d.key}`,
+    remedy: 'add it',
+  }),
+  'study/wrong-shape': (d) => ({
+    found: `${d.field || 'the study'} is ${d.found}${atStep(d)}`,
+    expected: `${d.expected}`,
+    remedy: d.expected === 'text' ? 'put quotes around it if it is meant as text' : undefined,
+  }),
+  'study/not-a-quantity': (d) => ({
+    found: `${d.field} is ${d.found}${atStep(d)}`,
+    expected: `a number with its unit: ${d.about}`,
+    remedy: 'write it as text such as 5 mΩ ± 1 %, or as { value: 5 mΩ ± 1 %, source: measured }',
+  }),
+  'study/rating-word': (d) => ({
+    found: `${d.field} is "${d.text}"${atStep(d)}`,
+    expected: 'a number with its unit, or open (not known), or none (does not apply)',
+    remedy: meant(d.nearest) ?? 'write the rating, or open if it is not known',
+  }),
+  'study/not-a-count': (d) => ({
+    found: `${d.field} is ${d.text}${atStep(d)}`,
+    expected: `a whole number from ${d.least}`,
+  }),
+  'study/out-of-range': (d) => ({
+    found: `"${d.text}" can't be ${d.kind} here`,
+    expected: `${d.expected}`,
+    remedy: 'check the sign and the digits',
+  }),
+  'study/bad-name': (d) => ({
+    found: `"${d.name}" can't be a name`,
+    expected: 'lower-case letters, digits and hyphens, a letter first, such as core-sense',
+    remedy: 'what people call it can go into "title"',
+  }),
+  'study/wrong-choice': (d) => ({
+    found: `${d.field} is "${d.text}"${atStep(d)}`,
+    expected: `one of: ${list(d.choices)}`,
+    remedy: meant(d.nearest),
+  }),
+  'study/one-of': (d) => ({
+    found: `${d.field} holds ${list(d.found)}${atStep(d)}`,
+    expected: `exactly one of: ${list(d.keys)}`,
+    remedy: meant(d.nearest) ?? 'make one list entry ("- ") of each',
+  }),
+  'study/too-few': (d) => ({
+    found: `${d.field} has ${isOne(d.found, 'entry', 'entries')}${atStep(d)}`,
+    expected: `at least ${d.least}`,
+  }),
+  'study/too-many': (d) => ({
+    found: `${d.field} has ${isOne(d.found, 'entry', 'entries')}${atStep(d)}`,
+    expected: `at most ${d.most}`,
+  }),
+  'study/empty-text': (d) => ({
+    found: `${d.field} is empty`,
+    expected: 'some text',
+  }),
+  'study/unknown-name': (d) => ({
+    found: d.isPart
+      ? `${d.field} names "${d.name}", which is a part but no sense point${atStep(d)}`
+      : `${d.field} names "${d.name}", which does not exist${atStep(d)}`,
+    expected: Array.isArray(d.names) && d.names.length > 0 ? `a ${toWhat[String(d.to)]}: ${list(d.names)}` : `a ${toWhat[String(d.to)]}`,
+    remedy: meant(d.nearest),
+  }),
+  'study/no-supply': (d) => ({
+    found: 'no part is a supply: nothing feeds this board',
+    expected: 'at least one part of kind supply',
+    remedy: `add the adapter or battery as a part of kind supply; the parts are ${list(d.parts)}`,
+  }),
+  'study/fed-by-load': (d) => ({
+    found: `"${d.name}" is fed by "${d.load}", which is a load${atStep(d)}`,
+    expected: 'a supply, conductor, sense or regulator: a load feeds nothing',
+  }),
+  'study/cycle': (d) => ({
+    found: `parts feed each other in a circle: ${Array.isArray(d.way) ? d.way.join(' → ') : d.way}${atStep(d)}`,
+    expected: 'a way back to a supply from every part (each arrow reads "is fed by")',
+    remedy: 'correct "fed-by" of one of them',
+  }),
+  'study/resistance-and-wire': (d) => ({
+    found: `"${d.name}" has both a resistance and a wire${atStep(d)}`,
+    expected: 'one of the two',
+    remedy: 'keep the measured resistance if there is one',
+  }),
+  'study/no-resistance': (d) => ({
+    found: `"${d.name}" has neither a resistance nor a wire${atStep(d)}`,
+    expected: 'resistance: 12 mΩ ± 10 %, or wire with gauge and length',
+  }),
+  'study/reserved-name': (d) => ({
+    found: `"${d.name}" can't be the name of a heat node`,
+    expected: 'another name: ambient is the surroundings, and its temperature stands in heat.ambient',
+    remedy: 'remove the node, or rename it',
+  }),
+  'study/self-link': (d) => ({
+    found: `this link joins "${d.node}" to itself${atStep(d)}`,
+    expected: 'two different nodes',
+  }),
+  'study/passed-twice': (d) => ({
+    found: `air node "${d.node}" already stands in stream "${d.stream}"${atStep(d)}`,
+    expected: 'each air node once, in one stream',
+    remedy: 'give each stretch of air a node of its own',
+  }),
+  'study/no-way-out': (d) => ({
+    found: `heat can't leave node "${d.node}": no links or streams lead from it to ambient${atStep(d)}`,
+    expected: 'a way to ambient from every node',
+    remedy: 'add the link that is missing, or let a stream pass the node',
+  }),
+  'study/no-follower': (d) => ({
+    found: `limiter "${d.limiter}" regulates, but no load follows the processor${atStep(d)}`,
+    expected: 'at least one load with "follows: processor": that is what gives way',
+  }),
+  'study/derating-order': (d) => ({
+    found: `the derating ends at ${d.end} and begins at ${d.from}${atStep(d)}`,
+    expected: 'an end above the beginning',
+  }),
+  'study/curve-order': (d) => ({
+    found: `the loss curve goes from ${d.before} to ${d.current}${atStep(d)}`,
+    expected: 'currents that rise from point to point',
+  }),
+  'study/duplicate-step': (d) => ({
+    found: `there is a second step "${d.id}"`,
+    expected: `each step's id once; it is first used in line ${d.line}`,
+    remedy: 'rename one of the two',
+  }),
+  'study/changed-at-first': () => ({
+    found: 'the first step changes the board',
+    expected: 'the board as delivered in the first step, so that there is something to compare with',
+    remedy: 'add a step without changes before it',
+  }),
+  'study/no-such-path': (d) => ({
+    found: `step "${d.step}" ${d.removed ? 'removes' : 'changes'} ${d.path}, but ${d.reached ? `${d.reached} has` : 'the board has'} no "${d.key}"`,
+    expected: Array.isArray(d.keys) && d.keys.length > 0 ? `one of: ${list(d.keys)}` : `a field: ${d.reached} is a value and holds no others`,
+    remedy: meant(d.near) ?? 'correct the path; it counts from the top, with entries of a list counted from 0',
+  }),
+  'study/change-twice': (d) => ({
+    found: `step "${d.step}" changes ${d.path} twice`,
+    expected: 'one change of a field in a step',
+    remedy: 'make one change of the two',
+  }),
+  'study/more-faults': (d) => ({
+    found: `and ${d.more} more faults, not shown`,
+    remedy: 'correct those above first',
+  }),
+  'study/no-uncertainty': (d) => ({
+    found: `${d.field}: "${d.text}" has no uncertainty${atStep(d)}`,
+    expected: 'a tolerance (± 1 %), a range, or a guess (~ 20 %)',
+  }),
+  'study/open-rating': (d) => ({
+    found: `${d.field} is ${d.left ? 'not given' : 'open'}${atStep(d)}`,
+    expected: `${d.about}`,
+    remedy: 'look it up or measure it; write none if it does not apply',
+  }),
+  'study/no-such-field': (d) => ({
+    found: `there is no number at "${d.path}"`,
+    expected: 'the address of a number in the study',
+    remedy: meant(d.nearest),
+  }),
+} satisfies Words;
+
+const toWhat: Record<string, string> = {
+  part: 'part that feeds it',
+  node: 'heat node',
+  sense: 'part of kind sense',
+  limiter: 'limiter',
+  instrument: 'instrument',
+  step: 'step',
+  number: 'number of the study by its address, such as parts.core-sense.fitted.0.resistance',
+};

@@ -1,12 +1,24 @@
 import { z } from 'zod';
+import { refuse } from '../../fault/fault.ts';
 import type { KindName } from '../../quantity/kind.ts';
 import { kinds } from '../../quantity/kind.ts';
 import type { Quantity } from '../../quantity/quantity.ts';
 import { readQuantity } from '../../quantity/read.ts';
-import { refuse } from '../../fault/fault.ts';
 
 /** Which values a quantity may take: most of a board's numbers can't be negative, some can't be zero. */
 export type Sign = 'any' | 'not-negative' | 'positive';
+
+/** What a number's field is, for those who walk the schema: the reader of faults, the remarks, the page on the file's format. */
+export interface Field {
+  /** `definition`: exact by its nature, such as what a limiter allows or where a line begins; no uncertainty is asked for. */
+  readonly role: 'quantity' | 'definition' | 'rating' | 'count';
+  readonly about: string;
+  readonly kind?: KindName;
+  readonly least?: number;
+}
+
+/** The field behind a schema, for every number of the study. */
+export const fields = z.registry<Field>();
 
 const written = z.union([z.string(), z.number()]);
 
@@ -15,13 +27,26 @@ const written = z.union([z.string(), z.number()]);
  * Faults travel in the issue's `params`, so that the reader can add file, line and caret.
  */
 export function quantity(kind: KindName, about: string, sign: Sign = 'positive') {
+  return readable(kind, about, sign).register(fields, { role: 'quantity', about, kind });
+}
+
+/** A quantity that is exact by its nature: what firmware allows, where a derating begins, a reference temperature. */
+export function definition(kind: KindName, about: string, sign: Sign = 'positive') {
+  return readable(kind, about, sign).register(fields, { role: 'definition', about, kind });
+}
+
+function readable(kind: KindName, about: string, sign: Sign) {
   return z
     .union([
       written,
-      z.strictObject({ value: written, source: z.string().optional().describe('where the number comes from') }),
+      z.strictObject({
+        value: written,
+        source: z.string().optional().describe('where the number comes from'),
+        before: written.optional().describe('what was stated before a fit; the next fit starts from it, so that nothing counts twice'),
+      }),
     ])
     .transform((raw, context): Quantity => {
-      const { value, source } = typeof raw === 'object' ? raw : { value: raw, source: undefined };
+      const { value, source, before } = typeof raw === 'object' ? raw : { value: raw, source: undefined, before: undefined };
       const text = String(value);
       const read = readQuantity(text, kind);
       if (!read.ok) {
@@ -35,7 +60,16 @@ export function quantity(kind: KindName, about: string, sign: Sign = 'positive')
         context.addIssue({ code: 'custom', params: { fault, offset: 0, length: text.length } });
         return z.NEVER;
       }
-      return source === undefined ? read.quantity : { ...read.quantity, source };
+      const stated = before === undefined ? null : readQuantity(String(before), kind);
+      if (stated && !stated.ok) {
+        context.addIssue({ code: 'custom', path: ['before'], params: { fault: stated.fault, offset: stated.offset, length: stated.length } });
+        return z.NEVER;
+      }
+      return {
+        ...read.quantity,
+        ...(source !== undefined && { source }),
+        ...(stated && { before: { value: stated.quantity.value, spread: stated.quantity.spread } }),
+      };
     })
     .describe(`${about} [${kind}]`);
 }
@@ -44,7 +78,11 @@ export function quantity(kind: KindName, about: string, sign: Sign = 'positive')
  * A rating: a quantity, or `open` (not known: an open limit, the same as leaving it out), or `none` (does not apply, by the person's word).
  */
 export function rating(kind: KindName, about: string) {
-  return z.union([z.literal(['open', 'none']), quantity(kind, about)]).optional().describe(`${about} [${kind}, open or none]`);
+  return z
+    .union([z.literal(['open', 'none']), quantity(kind, about)])
+    .optional()
+    .describe(`${about} [${kind}, open or none]`)
+    .register(fields, { role: 'rating', about, kind });
 }
 
 /** A rating as read. `undefined` and `open` both mean: no data. */
@@ -52,7 +90,7 @@ export type Rating = Quantity | 'open' | 'none' | undefined;
 
 /** A whole number of things, at least `least`. */
 export function count(about: string, least = 1) {
-  return z.int().min(least).max(1000).describe(`${about} [count]`);
+  return z.int().min(least).max(1000).describe(`${about} [count]`).register(fields, { role: 'count', about, least });
 }
 
 /** A name that other fields refer to. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { name, quantity } from './leaf.ts';
+import { definition, name, quantity } from './leaf.ts';
 
 const common = {
   title: z.string().optional(),
@@ -13,13 +13,13 @@ const common = {
 /** Reads sense points and holds their sum. */
 const powerLimiter = z.strictObject({
   ...common,
-  allowed: quantity('power', 'the reading it holds'),
+  allowed: definition('power', 'the reading it holds'),
   takes: z.literal(['average', 'peak']).describe('average over its time constant, or the peak: average times crest'),
   reads: z
     .array(
       z.strictObject({
         sense: name.describe('sense point'),
-        assumed: quantity('resistance', 'what the firmware believes is soldered there'),
+        assumed: definition('resistance', 'what the firmware believes is soldered there'),
         gain: quantity('ratio', 'of the amplifier against its nominal; 1 when left out').optional(),
         offset: quantity('voltage', 'of the amplifier, at its input', 'any').optional(),
       }),
@@ -30,7 +30,7 @@ const powerLimiter = z.strictObject({
 /** Holds the temperature of a node. */
 const temperatureLimiter = z.strictObject({
   ...common,
-  'allowed-temperature': quantity('temperature', 'held temperature', 'any'),
+  'allowed-temperature': definition('temperature', 'held temperature', 'any'),
   node: name.describe('heat node it reads'),
 });
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, name, quantity, rating } from './leaf.ts';
+import { count, definition, name, quantity, rating } from './leaf.ts';
 
 const title = z.string().optional().describe('what people call it');
 const source = z.string().optional().describe('where this part’s numbers come from, unless a number says otherwise');
@@ -10,8 +10,8 @@ const heats = name.describe('heat node that takes the loss; `ambient` when it le
 /** Rating is full up to `from` and falls on a straight line to nothing at `end`. */
 export const derating = z
   .strictObject({
-    from: quantity('temperature', 'full rating up to here', 'any'),
-    end: quantity('temperature', 'nothing left here', 'any'),
+    from: definition('temperature', 'full rating up to here', 'any'),
+    end: definition('temperature', 'nothing left here', 'any'),
   })
   .describe('falls on a straight line with temperature');
 
@@ -93,13 +93,13 @@ const lossesByCurve = z.strictObject({
   points: z
     .array(
       z.strictObject({
-        current: quantity('current', 'current of one phase', 'not-negative'),
+        current: definition('current', 'current of one phase', 'not-negative'),
         loss: quantity('power', 'loss of one phase at that current', 'not-negative'),
       }),
     )
     .min(3)
     .describe('rising currents'),
-  'at-temperature': quantity('temperature', 'junction temperature the curve was taken at', 'any'),
+  'at-temperature': definition('temperature', 'junction temperature the curve was taken at', 'any'),
   'loss-coefficient': quantity('temperature-coefficient', 'relative change of the loss with junction temperature', 'any'),
 });
 
@@ -150,7 +150,7 @@ const loadPart = z.strictObject({
   leakage: z
     .strictObject({
       power: quantity('power', 'leakage at the reference temperature, at the rail’s voltage at scale 1', 'not-negative'),
-      at: quantity('temperature', 'reference temperature', 'any'),
+      at: definition('temperature', 'reference temperature', 'any'),
       'e-fold': quantity('temperature-difference', 'rise in temperature that multiplies it by e'),
     })
     .optional()

@@ -30,6 +30,7 @@ const learning = z.strictObject({
   learn: z.array(z.string()).min(1).describe('paths of the numbers to be learnt'),
   'power-channel': z.string().describe('instrument whose measured power sets the board’s power in each window'),
   limiter: name.describe('the limiter whose real power that channel shows'),
+  'ambient-drift': quantity('temperature-difference', 'standard uncertainty of ambient from one run to the next', 'not-negative').optional(),
 });
 
 /** One change to the board, on the state of the step before. */

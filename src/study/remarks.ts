@@ -1,0 +1,31 @@
+import type { Fault } from '../fault/fault.ts';
+import type { Lines } from './lines.ts';
+import { type Path, plainOf, spanAt } from './raw.ts';
+import type { RawStep } from './read.ts';
+import { board as boardSchema } from './schema/study.ts';
+import { visitFields } from './schema/walk.ts';
+import { isQuantity } from './quantities.ts';
+import type { Step } from './study.ts';
+
+/** Numbers without an uncertainty and ratings without data, each with its place. */
+export function remarksOf(step: Step, raw: RawStep, lines: Lines): Fault[] {
+  const remarks: Fault[] = [];
+  visitFields(boardSchema, plainOf(raw.board), (path, { role, about }) => {
+    const value = valueAt(step.board, path);
+    const field = path.join('.');
+    const place = () => lines.place(spanAt(raw.board, path));
+    if (role === 'rating' && (value === undefined || value === 'open')) {
+      remarks.push({ code: 'study/open-rating', severity: 'open', data: { field, about, left: value === undefined ? 1 : 0 }, place: place() });
+    }
+    if (role === 'quantity' && typeof value === 'object' && value !== null && isQuantity(value) && value.spread === null) {
+      remarks.push({ code: 'study/no-uncertainty', severity: 'warning', data: { field, text: value.text }, place: place() });
+    }
+  });
+  return remarks;
+}
+
+function valueAt(holder: unknown, path: Path): unknown {
+  let here = holder;
+  for (const key of path) here = (here as Record<string, unknown> | undefined)?.[key];
+  return here;
+}
