@@ -51,9 +51,7 @@ export function planCurve(points: number): Curve {
       const t = (position - x[i]) / width;
       const u = 1 - t;
       return (
-        y[i] * (1 + 2 * t) * u * u +
-        y[i + 1] * (3 - 2 * t) * t * t +
-        width * t * u * (slope[i] * u - slope[i + 1] * t)
+        y[i] * (1 + 2 * t) * u * u + y[i + 1] * (3 - 2 * t) * t * t + width * t * u * (slope[i] * u - slope[i + 1] * t)
       );
     },
     covers: (position) => position >= x[0] && position <= x[last],

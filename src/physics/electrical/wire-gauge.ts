@@ -1,12 +1,17 @@
+/** Resistivity of annealed copper at 20 °C [Ω·m]. Source: IEC 60028:1925, 1/58 Ω·mm²/m. */
+const copperResistivity = 1 / 58e6;
+
 /**
- * Diameter of a solid round wire from its American wire gauge [m].
+ * Resistance of a solid round wire of annealed copper at 20 °C [Ω].
  *
- * d = 0.127 mm · 92^((36 − n)/39)
+ * R = ρ·l/(π·d²/4)
  *
- * n  gauge [1]; 0000 is −3, 000 is −2, 00 is −1
- * Valid for n from −3 to 40.
- * Source: ASTM B258, Standard Specification for Standard Nominal Diameters and Cross-Sectional Areas of AWG Sizes.
+ * ρ  resistivity of annealed copper, 1/58 Ω·mm²/m
+ * d  diameter [m], more than zero
+ * l  length of conductor [m]; for a cable, both ways
+ * Valid for direct current. Stranded wire of the same gauge is a few per cent higher.
+ * Source: IEC 60028:1925, International standard of resistance for copper.
  */
-export function wireDiameter(gauge: number): number {
-  return 0.127e-3 * 92 ** ((36 - gauge) / 39);
+export function wireResistance(diameter: number, length: number): number {
+  return (copperResistivity * length) / ((Math.PI / 4) * diameter * diameter);
 }
