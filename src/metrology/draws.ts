@@ -27,9 +27,6 @@ export interface Draws {
   fill(from: number): void;
 }
 
-/** The sequence's resolution: a probability of exactly 0 or 1 would be an infinite number. */
-const SMALLEST = 2 ** -33;
-
 /**
  * Draws by the inverse of each input's distribution on a scrambled Sobol sequence.
  * Correlated inputs: independent normal numbers times the Cholesky factor of their covariance (JCGM 101:2008, C.5).
@@ -59,13 +56,13 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
       for (const { id, spread, value } of independent) {
         const column = columnsOf.get(id)!;
         sequence.column(dimensionOf(id), from, column);
-        for (let s = 0; s < blockLength; s++) column[s] = quantileOf(spread, value, inside(column[s]));
+        for (let s = 0; s < blockLength; s++) column[s] = quantileOf(spread, value, column[s]);
       }
       if (!joint || !factor) return;
       const normals = jointIds.map((id) => columnsOf.get(id)!);
       normals.forEach((column, k) => {
         sequence.column(dimensionOf(jointIds[k]), from, column);
-        for (let s = 0; s < blockLength; s++) column[s] = normalQuantile(inside(column[s]), 0, 1);
+        for (let s = 0; s < blockLength; s++) column[s] = normalQuantile(column[s], 0, 1);
       });
       correlate(normals, factor, joint);
     },
@@ -92,8 +89,4 @@ function correlate(columns: readonly Float64Array[], factor: Float64Array, joint
       column[s] = joint.logarithmic[k] ? Math.exp(coordinate) : coordinate;
     }
   }
-}
-
-function inside(probability: number): number {
-  return Math.min(Math.max(probability, SMALLEST), 1 - SMALLEST);
 }

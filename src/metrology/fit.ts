@@ -1,4 +1,5 @@
-import type { Fault } from '../fault/fault.ts';
+import { type Fault, type FaultData, refuse } from '../fault/fault.ts';
+import type { FaultCode } from '../fault/words/index.ts';
 import { cholesky, choleskyInverse, choleskySolve } from '../numeric/dense.ts';
 import type { Spread } from '../quantity/spread.ts';
 import { type Coordinates, coordinatesOf, naturalValue } from './coordinates.ts';
@@ -97,39 +98,37 @@ export function fit(problem: FitProblem): Fit {
   let here = predictor.at(scaled);
   if (here.ending !== 'solved') {
     const data = { observation: here.failed ?? '', ending: here.ending };
-    return without('no-solution', 0, { code: 'fit/no-solution', severity: 'refusal', data });
+    return without('no-solution', 0, 'fit/no-solution', data);
   }
 
   // Stated uncertainties keep the first step short by themselves; where there are none, damping has to.
   let damping = coordinates.stated.every(Boolean) ? 0 : 0.1;
   let passes = 0;
-  let converged = false;
-  while (passes < maxPasses && damping < 1e12) {
-    const { normal, gradient, slopes } = normalEquations(problem, coordinates, predictor, scaled, here);
-    const factor = cholesky(normal, n);
-    if (!factor) {
-      const inputs = coordinates.ids.filter((_, i) => !coordinates.stated[i]);
-      return without('undetermined', passes, {
-        code: 'fit/undetermined',
-        severity: 'refusal',
-        data: { inputs },
-      });
+  let small = false;
+  while (true) {
+    const equations = normalEquations(problem, coordinates, predictor, scaled, here);
+    const factor = cholesky(equations.normal, n);
+    const covariance = factor && choleskyInverse(factor, n);
+    if (small && covariance) {
+      return finished(problem, coordinates, { passes, scaled, here, covariance, slopes: equations.slopes });
     }
-    const covariance = choleskyInverse(factor, n);
-    if (converged) return finished(problem, coordinates, { passes, scaled, here, covariance, slopes });
+    if (passes === maxPasses || damping > 1e12) {
+      if (covariance) return without('not-converged', passes, 'fit/not-converged', { passes });
+      const inputs = coordinates.ids.filter((_, i) => !coordinates.stated[i]);
+      return without('undetermined', passes, 'fit/undetermined', { inputs });
+    }
     passes++;
 
     const before = chiSquareOf(problem, coordinates, scaled, here);
-    for (let accepted = false; !accepted && damping < 1e12; ) {
-      const step = dampedStep(normal, gradient, damping);
-      const point = scaled.map((value, i) => value + step[i]);
-      const there = predictor.at(point);
+    for (let accepted = false; !accepted && damping <= 1e12; ) {
+      const step = dampedStep(equations, damping);
+      const point = scaled.map((value, i) => value + (step?.[i] ?? 0));
+      const there = step && predictor.at(point);
       // What a solver's own tolerance adds to chi-square is no reason to refuse a step.
-      accepted =
-        there.ending === 'solved' && chiSquareOf(problem, coordinates, point, there) <= before + 1e-9 * (1 + before);
-      if (accepted) {
-        converged =
-          damping < 1e-3 && step.every((each, i) => Math.abs(each) <= 1e-5 * Math.sqrt(covariance[i * n + i]));
+      const allowed = before + 1e-9 * (1 + before);
+      accepted = there?.ending === 'solved' && chiSquareOf(problem, coordinates, point, there) <= allowed;
+      if (step && there && accepted) {
+        small = damping < 1e-3 && step.every((each, i) => each ** 2 <= 1e-10 * (covariance?.[i * n + i] ?? 0));
         scaled = point;
         here = there;
         damping = damping > 1e-4 ? damping / 10 : 0;
@@ -138,11 +137,6 @@ export function fit(problem: FitProblem): Fit {
       }
     }
   }
-  return without('not-converged', passes, {
-    code: 'fit/not-converged',
-    severity: 'refusal',
-    data: { passes },
-  });
 }
 
 interface Equations {
@@ -183,11 +177,13 @@ function normalEquations(
   return { normal, gradient, slopes };
 }
 
-function dampedStep(normal: Float64Array, gradient: Float64Array, damping: number): Float64Array {
+/** Null where the equations have no solution. */
+function dampedStep({ normal, gradient }: Equations, damping: number): Float64Array | null {
   const n = gradient.length;
   const damped = normal.slice();
   for (let i = 0; i < n; i++) damped[i * n + i] *= 1 + damping;
-  return choleskySolve(cholesky(damped, n)!, gradient, n);
+  const factor = cholesky(damped, n);
+  return factor && choleskySolve(factor, gradient, n);
 }
 
 function chiSquareOf(problem: FitProblem, coordinates: Coordinates, scaled: Float64Array, here: Prediction): number {
@@ -264,7 +260,7 @@ function residualOf(problem: FitProblem, k: number, { slopes, covariance, here, 
 }
 
 /** A fit without a result: nothing in it can be mistaken for one. */
-function without(ending: Exclude<Fit['ending'], 'converged'>, passes: number, fault: Fault): Fit {
+function without(ending: Exclude<Fit['ending'], 'converged'>, passes: number, code: FaultCode, data: FaultData): Fit {
   const none = new Float64Array(0);
   return {
     ending,
@@ -275,6 +271,6 @@ function without(ending: Exclude<Fit['ending'], 'converged'>, passes: number, fa
     chiSquare: Number.POSITIVE_INFINITY,
     degreesOfFreedom: 0,
     chance: null,
-    faults: [fault],
+    faults: [refuse(code, data)],
   };
 }
