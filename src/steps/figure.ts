@@ -4,7 +4,8 @@ import type { Figure } from './step-plan.ts';
 
 /** A number for people and programs alike. `unit` is the one to show; the value stays SI. */
 export function figure(value: number, u: number | null, kind: KindName, unit: string): Figure {
-  const known = u !== null && Number.isFinite(u) ? u : null;
+  // What is held exactly shows an uncertainty that is only the solver's rounding.
+  const known = u !== null && Number.isFinite(u) && u > 1e-9 * Math.abs(value) ? u : null;
   const text = Number.isFinite(value) ? writeValue(value, known, unit, kind) : 'no solution';
   return { value, unit: kinds[kind].siUnit, u: known, text };
 }

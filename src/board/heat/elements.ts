@@ -1,7 +1,7 @@
 import { bondLineThickness } from '../../physics/thermal/bond-line.ts';
 import { finEfficiency } from '../../physics/thermal/fin-efficiency.ts';
 import { layerResistance } from '../../physics/thermal/layer.ts';
-import { spreadingResistance } from '../../physics/thermal/spreading-resistance.ts';
+import { peakSpreadingResistance } from '../../physics/thermal/spreading-resistance.ts';
 import type { HeatElement } from '../../study/schema/heat.ts';
 import type { Slots } from '../slots.ts';
 
@@ -33,7 +33,7 @@ export function elementResistance(element: HeatElement, slots: Slots): ElementRe
     const { spreading } = element;
     const [source, plate] = [slots.of(spreading['source-area']), slots.of(spreading['plate-area'])];
     const [t, k, h] = [slots.of(spreading.thickness), slots.of(spreading.conductivity), slots.of(spreading.film)];
-    return (x) => spreadingResistance(x[source], x[plate], x[t], x[k], x[h]);
+    return (x) => peakSpreadingResistance(x[source], x[plate], x[t], x[k], x[h]);
   }
   if ('heat-pipes' in element) {
     const each = slots.of(element['heat-pipes'].each);

@@ -1,0 +1,167 @@
+import { Refusal, refuse, writeFault } from '../fault/fault.ts';
+import { nearest } from '../fault/nearest.ts';
+import { budgetOfMargin, planStep } from '../steps/plan.ts';
+import type { BudgetRow, StepPlan } from '../steps/step-plan.ts';
+import type { Study } from '../study/study.ts';
+import type { Outcome } from './envelope.ts';
+import { loadStudy } from './load-study.ts';
+import { writeTable } from './text-table.ts';
+
+export interface PlanCommandOptions {
+  readonly step?: string;
+  readonly budget?: string;
+  readonly samples?: number;
+  readonly seed?: number;
+  readonly against?: string;
+  readonly progress?: (text: string) => void;
+}
+
+const defaultSamples = 20_000;
+const defaultSeed = 1;
+
+/** The `plan` verb: every step, or one; why a margin is uncertain; or the plan beside a recording. */
+export async function runPlan(studyArgument: string, options: PlanCommandOptions): Promise<Outcome> {
+  const { study, folder } = await loadStudy(studyArgument);
+  if (options.against !== undefined) {
+    const { planAgainst } = await import('./plan-against.ts');
+    return planAgainst(study, folder, options.against, options);
+  }
+  const { samples = defaultSamples, seed = defaultSeed } = options;
+  const steps = options.step === undefined ? study.steps.map(({ id }) => id) : [namedStep(study, options.step)];
+  const plans = steps.map((id) => planStep(study, id, { samples, seed }));
+  const solved = plans.every(({ ending }) => ending === 'solved');
+  if (options.budget !== undefined) return explain(study, plans, options.budget);
+  const text = [
+    `${study.title}\n${plural(plans.length, 'step')}, ${sampling(samples, seed)}. ± is one standard uncertainty; intervals hold 95 %.\n`,
+    ladder(plans),
+    ...plans.map(describe),
+    cautions,
+  ].join('\n');
+  return { text, json: jsonSafe({ steps: plans, binding: plans.map(({ id, binding }) => ({ step: id, binding })) }), exit: solved ? 0 : 1 };
+}
+
+const cautions = `Before any change to the board: unplug the adapter, disconnect the battery, let capacitors discharge; back up data; never test unattended.
+Never short a sense resistor outright: the reading falls to zero and nothing limits any more. The manufacturer's ratings win over these figures.`;
+
+function namedStep(study: Study, wanted: string): string {
+  const known = study.steps.map(({ id }) => id);
+  if (known.includes(wanted)) return wanted;
+  throw new Refusal(refuse('command/no-such-step', { step: wanted, known, nearest: nearest(wanted, known) }));
+}
+
+function ladder(plans: readonly StepPlan[]): string {
+  const rows = plans.map((plan) => {
+    const { operating, limiters, margins, binding } = plan;
+    if (!operating) return [plan.id, 'no operating point', '', '', plan.ending, '', '', ''];
+    const holder = limiters.find(({ holds }) => holds);
+    const first = margins.find(({ id }) => id === binding);
+    return [
+      plan.id,
+      operating.holder,
+      holder?.real.text ?? operating.processorPower.text,
+      holder?.reads.text ?? '',
+      first?.id ?? 'none known',
+      first?.margin.text ?? '',
+      first?.exceed.text ?? '',
+      String(plan.open.length),
+    ];
+  });
+  return `${writeTable(
+    [
+      { heading: 'step' },
+      { heading: 'held by' },
+      { heading: 'really', align: 'right' },
+      { heading: 'reads', align: 'right' },
+      { heading: 'binds' },
+      { heading: 'margin', align: 'right' },
+      { heading: 'exceeded', align: 'right' },
+      { heading: 'open', align: 'right' },
+    ],
+    rows,
+  )}\n`;
+}
+
+function describe(plan: StepPlan): string {
+  const head = `\n── ${plan.id}: ${plan.title}`;
+  const { operating, solution } = plan;
+  if (!operating || !solution) return [head, ...plan.faults.map(writeFault)].join('\n');
+  const lines = [
+    head,
+    plan.changed.length > 0 ? `changed: ${plan.changed.join(', ')}` : 'nothing changed',
+    `held by ${operating.holderTitle}; processor ${operating.processorPower.text}, from the wall ${operating.wallPower.text}`,
+    '',
+    writeTable(
+      [{ heading: 'limiter' }, { heading: 'does' }, { heading: 'really', align: 'right' }, { heading: 'reads', align: 'right' }, { heading: 'allowed', align: 'right' }],
+      plan.limiters.map((limiter) => [limiter.id, limiter.holds ? 'holds' : limiter.acts, limiter.real.text, limiter.reads.text, limiter.allowed.text]),
+      '  ',
+    ),
+    '',
+    writeTable(
+      [
+        { heading: 'limit' },
+        { heading: 'value', align: 'right' },
+        { heading: 'limit', align: 'right' },
+        { heading: 'margin', align: 'right' },
+        { heading: '95 %', align: 'right' },
+        { heading: 'exceeded', align: 'right' },
+        { heading: 'state' },
+      ],
+      plan.margins.map((margin) => [
+        margin.id,
+        margin.value.text,
+        `${margin.side === 'under' ? '≤' : '≥'} ${margin.limit.text}`,
+        margin.margin.text,
+        `${margin.interval.low.text} to ${margin.interval.high.text}`,
+        margin.exceed.text,
+        `${margin.state}${margin.disagree ? ' (Monte Carlo; first order disagrees)' : ''}`,
+      ]),
+      '  ',
+    ),
+  ];
+  if (plan.open.length > 0) {
+    lines.push('', '  open: limits without data (unknown is not safe)');
+    for (const open of plan.open) lines.push(`    ${open.title}: ${open.value?.text ?? ''}; fill in ${open.field}`);
+  }
+  if (plan.sampling && plan.sampling.failed > 0)
+    lines.push('', `  ${plan.sampling.failed} of ${plan.sampling.samples} draws have no steady state; they count as exceeding every limit.`);
+  lines.push(
+    '',
+    `  solved in ${plural(solution.passes, 'pass', 'passes')}, residual ${solution.residual.toExponential(1)}; wall power and heat differ by ${solution.imbalance.toExponential(1)} of it`,
+  );
+  return lines.join('\n');
+}
+
+function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outcome {
+  const known = [...new Set(plans.flatMap(({ margins }) => margins.map(({ id }) => id)))];
+  if (!known.includes(wanted))
+    throw new Refusal(refuse('command/no-such-limit', { limit: wanted, known, nearest: nearest(wanted, known) }));
+  const budgets = plans.map((plan) => ({ step: plan.id, limit: wanted, rows: budgetOfMargin(study, plan.id, wanted) ?? [] }));
+  const text = plans.map((plan, i) => {
+    const margin = plan.margins.find(({ id }) => id === wanted);
+    return `── ${plan.id}: ${margin?.title ?? wanted}\nmargin ${margin?.margin.text ?? 'not known at this step'}\n${budgetTable(budgets[i].rows)}`;
+  });
+  return { text: text.join('\n\n'), json: jsonSafe({ budgets }), exit: 0 };
+}
+
+function budgetTable(rows: readonly BudgetRow[]): string {
+  const shown = rows.filter(({ share }) => share > 5e-4);
+  const table = writeTable(
+    [{ heading: 'input' }, { heading: 'value', align: 'right' }, { heading: 'source' }, { heading: 'alone gives', align: 'right' }, { heading: 'share', align: 'right' }],
+    shown.map((row) => [row.input, row.value.text, row.source || 'not said', row.contribution.text, `${(100 * row.share).toFixed(1)} %`]),
+    '  ',
+  );
+  const left = rows.length - shown.length;
+  return left > 0 ? `${table}\n  and ${plural(left, 'input')} with less than 0.05 % each` : table;
+}
+
+/** An interval without a lower end has no number for programs; its text says why. */
+function jsonSafe(result: unknown): unknown {
+  return JSON.parse(JSON.stringify(result));
+}
+
+const sampling = (samples: number, seed: number) =>
+  samples >= 2 ? `${samples} draws with seed ${seed}` : 'first order only';
+
+function plural(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}

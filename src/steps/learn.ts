@@ -1,0 +1,228 @@
+import { assembleBoard, type BoardModel } from '../board/assemble.ts';
+import { Refusal, refuse } from '../fault/fault.ts';
+import { budget } from '../metrology/budget.ts';
+import { startValues } from '../metrology/evaluate.ts';
+import { type Fit, fit, type Observation } from '../metrology/fit.ts';
+import type { Input, Model } from '../metrology/model.ts';
+import { withPosterior } from '../metrology/posterior.ts';
+import { sensitivities } from '../metrology/sensitivity.ts';
+import { kinds } from '../quantity/kind.ts';
+import { readQuantity } from '../quantity/read.ts';
+import type { Step, Study } from '../study/study.ts';
+import { figure } from './figure.ts';
+import { type Instrument, measuredBoard } from './measured-board.ts';
+import type { Figure } from './step-plan.ts';
+
+/** What was measured in one window of a run: mean of each channel with its uncertainty, SI. */
+export interface MeasuredWindow {
+  readonly run: string;
+  readonly id: string;
+  /** "idle", "load 697 W" */
+  readonly title: string;
+  /** By column of the recording. */
+  readonly channels: Readonly<Record<string, MeasuredValue>>;
+}
+
+export interface MeasuredValue {
+  readonly mean: number;
+  readonly u: number;
+  readonly settled: boolean;
+  /** Why it counts as settled or not, with its numbers. */
+  readonly why: string;
+}
+
+/** One instrument in one window: what the learnt board predicts beside what was measured. */
+export interface PredictedWindow {
+  readonly run: string;
+  readonly window: string;
+  readonly instrument: string;
+  readonly power: Figure;
+  readonly predicted: Figure;
+  readonly measured: Figure;
+  readonly difference: Figure;
+  /** Difference in units of the combined standard uncertainty [1]. */
+  readonly size: number;
+  readonly settled: boolean;
+  readonly why: string;
+}
+
+export interface Learnt {
+  readonly fit: Fit;
+  readonly used: readonly string[];
+  readonly leftOut: readonly { readonly window: string; readonly instrument: string; readonly why: string }[];
+}
+
+/** Learns the study's inputs from settled windows. Throws a Refusal when the study doesn't say how, or nothing has settled. */
+export function learn(study: Study, step: Step, windows: readonly MeasuredWindow[]): Learnt {
+  const bench = new Bench(study, step);
+  const observations: Observation[] = [];
+  const leftOut: { window: string; instrument: string; why: string }[] = [];
+  const inputs = new Map<string, Input>();
+  for (const window of windows) {
+    const name = `${window.run} ${window.id}`;
+    const power = window.channels[bench.powerInstrument.channel];
+    if (!power) continue;
+    const model = bench.model(window, null);
+    let used = false;
+    for (const instrument of bench.others) {
+      const measured = window.channels[instrument.channel];
+      if (!measured) continue;
+      if (!measured.settled || !power.settled) {
+        leftOut.push({ window: name, instrument: instrument.id, why: measured.settled ? power.why : measured.why });
+        continue;
+      }
+      observations.push({ id: `${name}: ${instrument.id}`, model, output: instrument.id, value: measured.mean, u: measured.u });
+      used = true;
+    }
+    if (used) for (const input of model.inputs) inputs.set(input.id, bench.stated(input));
+  }
+  if (observations.length === 0)
+    throw new Refusal(refuse('fit/nothing-settled', { runs: [...new Set(windows.map(({ run }) => run))] }));
+  const result = fit({ inputs: [...inputs.values()], observations });
+  return { fit: result, used: observations.map(({ id }) => id), leftOut };
+}
+
+/** What the learnt board predicts for every instrument in windows that it hasn't seen, beside what was measured. */
+export function predictWindows(study: Study, step: Step, learnt: Learnt, windows: readonly MeasuredWindow[]): PredictedWindow[] {
+  const bench = new Bench(study, step);
+  return windows.flatMap((window) => {
+    const power = window.channels[bench.powerInstrument.channel];
+    if (!power) return [];
+    const model = withPosterior(bench.model(window, bench.drift(window.run)), learnt.fit);
+    const sens = sensitivities(model, startValues(model));
+    return bench.others.flatMap((instrument): PredictedWindow[] => {
+      const measured = window.channels[instrument.channel];
+      if (!measured) return [];
+      const place = model.outputs.findIndex(({ id }) => id === instrument.id);
+      const { kind, unit } = model.outputs[place];
+      const predicted = sens.y0[place];
+      const u = budget(model, instrument.id, sens, learnt.fit.joint)?.u ?? Number.NaN;
+      const difference = measured.mean - predicted;
+      const combined = Math.hypot(u, measured.u);
+      const differenceKind = kind === 'temperature' ? 'temperature-difference' : kind;
+      return [
+        {
+          run: window.run,
+          window: window.title,
+          instrument: instrument.id,
+          power: figure(power.mean, power.u, 'power', 'W'),
+          predicted: figure(predicted, u, kind, unit),
+          measured: figure(measured.mean, measured.u, kind, unit),
+          difference: figure(difference, combined, differenceKind, kind === 'temperature' ? 'K' : unit),
+          size: difference / combined,
+          settled: measured.settled && power.settled,
+          why: measured.settled ? power.why : measured.why,
+        },
+      ];
+    });
+  });
+}
+
+/** The study's word on how its recordings belong to its board. */
+class Bench {
+  readonly powerInstrument: Instrument;
+  readonly others: readonly Instrument[];
+  readonly #study: Study;
+  readonly #step: Step;
+  readonly #limiter: string;
+  readonly #instruments: readonly Instrument[];
+  readonly #board: BoardModel;
+
+  constructor(study: Study, step: Step) {
+    this.#study = study;
+    this.#step = step;
+    const { learning } = study;
+    if (!learning) throw new Refusal(refuse('fit/no-learning', { file: study.file }));
+    this.#limiter = learning.limiter;
+    this.#board = this.#assemble(1);
+    this.#instruments = Object.entries(study.instruments).map(([id, entry]) => this.#instrument(id, entry));
+    const power = this.#instruments.find(({ id }) => id === learning['power-channel']);
+    if (!power)
+      throw new Refusal(
+        refuse('fit/no-power-instrument', { wanted: learning['power-channel'], known: Object.keys(study.instruments) }),
+      );
+    this.powerInstrument = power;
+    this.others = this.#instruments.filter((instrument) => instrument !== power);
+  }
+
+  /** The board in one window, as the instruments see it. */
+  model(window: MeasuredWindow, drift: Input | null): Model {
+    const power = window.channels[this.powerInstrument.channel];
+    const input: Input = {
+      id: `windows.${window.run}.${window.id}.power`,
+      kind: 'power',
+      unit: 'W',
+      value: power.mean,
+      spread: { shape: 'normal', u: power.u },
+      source: `measured in ${window.run}, ${window.title}`,
+    };
+    return measuredBoard(
+      this.#assemble(power.mean),
+      this.#instruments,
+      { instrument: this.powerInstrument.id, input },
+      drift,
+    );
+  }
+
+  /** Ambient may have changed between the runs learnt from and this one. */
+  drift(run: string): Input | null {
+    const stated = this.#study.learning?.['ambient-drift'];
+    if (!stated || this.#study.learning?.from.includes(run)) return null;
+    return {
+      id: `runs.${run}.ambient-drift`,
+      kind: 'temperature-difference',
+      unit: 'K',
+      value: 0,
+      spread: { shape: 'normal', u: stated.value },
+      source: 'stated drift of ambient between runs',
+    };
+  }
+
+  /** An input as it was stated before any fit: a fit written into the study must not count its own data twice. */
+  stated(input: Input): Input {
+    for (const [quantity, path] of this.#step.quantities)
+      if (path === input.id && quantity.before) return { ...input, ...quantity.before };
+    return input;
+  }
+
+  #assemble(watts: number): BoardModel {
+    const realPower = { kind: 'power', value: watts, unit: 'W', spread: null, text: '' } as const;
+    const assembly = assembleBoard(this.#step, { limiter: this.#limiter, realPower });
+    if (!assembly.ok) throw new Refusal(assembly.faults);
+    return assembly.board;
+  }
+
+  #instrument(id: string, entry: Study['instruments'][string]): Instrument {
+    const place = this.#board.indexOfOutput(entry.shows);
+    if (place < 0)
+      throw new Refusal(
+        refuse('board/no-such-output', { limit: `instruments.${id}`, of: entry.shows, nearest: this.#board.outputs.map((output) => output.id) }),
+      );
+    const { kind } = this.#board.outputs[place];
+    const read = readQuantity(entry.uncertainty, kind === 'temperature' ? 'temperature-difference' : kind);
+    if (!read.ok) throw new Refusal(read.fault);
+    return { id, title: entry.title ?? id, channel: entry.channel, shows: entry.shows, u: read.quantity.value };
+  }
+}
+
+/** The inputs a study wants to learn, before and after. */
+export function learntInputs(study: Study, step: Step, { fit: result }: Learnt) {
+  return (study.learning?.learn ?? []).map((path) => {
+    const found = result.inputs.find(({ id }) => id === path);
+    const quantity = [...step.quantities].find(([, at]) => at === path)?.[0];
+    if (!found || !quantity)
+      throw new Refusal(refuse('fit/no-such-input', { path, known: result.inputs.map(({ id }) => id) }));
+    const { kind, unit } = quantity;
+    return {
+      path,
+      kind,
+      unit,
+      spread: found.spread,
+      before: figure(found.prior.value, found.prior.u, kind, unit),
+      after: figure(found.value, found.u, kind, unit),
+      determined: found.determined,
+      ratio: found.ratio,
+      siUnit: kinds[kind].siUnit,
+    };
+  });
+}

@@ -1,0 +1,67 @@
+import type { BoardModel } from '../board/assemble.ts';
+import type { Input, Model, Output } from '../metrology/model.ts';
+import type { KindName } from '../quantity/kind.ts';
+
+/** An instrument of the study, understood: what it shows and how far its readings may be off together. */
+export interface Instrument {
+  readonly id: string;
+  readonly title: string;
+  readonly channel: string;
+  /** Board output it shows. */
+  readonly shows: string;
+  /** Standard uncertainty that all its readings share [SI]. */
+  readonly u: number;
+}
+
+/**
+ * A dialled board as its instruments see it in one window. Beside the board's own inputs it has the window's measured power, an error that each
+ * instrument keeps from window to window, and the drift of ambient since the runs that were learnt from. Its outputs are the instruments' readings.
+ */
+export function measuredBoard(
+  board: BoardModel,
+  instruments: readonly Instrument[],
+  power: { readonly instrument: string; readonly input: Input },
+  drift: Input | null,
+): Model {
+  const dialAt = board.indexOfInput('dial');
+  const ambientAt = board.indexOfInput('heat.ambient');
+  const own = board.inputs.map((_, i) => i).filter((i) => i !== dialAt);
+  const inputs: Input[] = own.map((i) => board.inputs[i]);
+  const powerAt = inputs.push(power.input) - 1;
+  const driftAt = drift ? inputs.push(drift) - 1 : -1;
+  const errors = instruments.map(({ id, shows, u, title }): Input => {
+    const { kind, unit } = board.outputs[board.indexOfOutput(shows)];
+    return {
+      id: `instruments.${id}.error`,
+      kind: errorKind(kind),
+      unit: kind === 'temperature' ? 'K' : unit,
+      value: 0,
+      spread: { shape: 'normal', u },
+      source: `stated uncertainty of ${title}`,
+    };
+  });
+  const errorAt = inputs.length;
+  inputs.push(...errors);
+  const powerErrorAt = errorAt + instruments.findIndex(({ id }) => id === power.instrument);
+  const shown = instruments.map(({ shows }) => board.indexOfOutput(shows));
+  const outputs: Output[] = instruments.map(({ id, title }, i) => {
+    const { kind, unit } = board.outputs[shown[i]];
+    return { id, kind, unit, title };
+  });
+  const boardX = new Float64Array(board.inputs.length);
+  const boardY = new Float64Array(board.outputs.length);
+  return {
+    inputs,
+    outputs,
+    evaluate(x, y) {
+      for (let k = 0; k < own.length; k++) boardX[own[k]] = x[k];
+      boardX[dialAt] = x[powerAt] - x[powerErrorAt];
+      if (driftAt >= 0) boardX[ambientAt] += x[driftAt];
+      const status = board.evaluate(boardX, boardY);
+      for (let i = 0; i < shown.length; i++) y[i] = boardY[shown[i]] + x[errorAt + i];
+      return status;
+    },
+  };
+}
+
+const errorKind = (kind: KindName): KindName => (kind === 'temperature' ? 'temperature-difference' : kind);
