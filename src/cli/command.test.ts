@@ -30,6 +30,8 @@ describe('wrong usage leaves with 2, says what was wrong on stderr and nothing o
     ['an option without its value is refused', ['plan', '--step'], /argument missing/],
     ['a number that is none is refused', ['plan', '--samples', 'many'], /'many' is invalid[\s\S]*whole number/],
     ['a negative number of samples is refused', ['plan', '--samples=-5'], /'-5' is invalid/],
+    ['a misspelt formula names the nearest one', ['calc', 'paralel-resistance'], /"parallel-resistance"/],
+    ['a formula without all its inputs is refused', ['calc', 'parallel-resistance', 'a=5 mΩ'], /also needs b/],
     ['no verb at all shows the verbs', [], /Commands:[\s\S]*check[\s\S]*plan[\s\S]*open/],
   ])('%s', async (_, argv, said) => {
     const { exit, out, err } = await run(...argv);

@@ -16,8 +16,13 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
   const program = new Command('uprate');
 
   /** Runs a verb's module, loaded only now: a command waits for nothing that it doesn't use. */
-  const perform = async (verb: string, study: string | null, work: () => Promise<Outcome>) => {
-    exit = await answer({ uprate: version, verb, study }, program.opts().json === true, streams, work);
+  const perform = async (
+    verb: string,
+    study: string | null,
+    work: () => Promise<Outcome>,
+    isMisuse?: (error: unknown) => boolean,
+  ) => {
+    exit = await answer({ uprate: version, verb, study }, program.opts().json === true, streams, work, isMisuse);
   };
 
   program
@@ -67,9 +72,10 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
         "uprate calc parallel-resistance a='5 mΩ ± 1 %' b='22 mΩ ± 1 %'",
       ),
     )
-    .action((name: string | undefined, values: string[]) =>
-      perform('calc', null, async () => (await import('./calc.ts')).runCalc(name, values)),
-    );
+    .action(async (name: string | undefined, values: string[]) => {
+      const { runCalc, isMisuse } = await import('./calc.ts');
+      return perform('calc', null, async () => runCalc(name, values), isMisuse);
+    });
 
   verb('import', 'read text logs into a run of the study')
     .argument('<study>', STUDY)

@@ -9,12 +9,16 @@ export interface Streams {
   readonly debug: boolean;
 }
 
-/** Runs a verb's work and puts its outcome, or the reasons for none, on the streams: the exit code. */
+/**
+ * Runs a verb's work and puts its outcome, or the reasons for none, on the streams: the exit code.
+ * A refusal leaves with 1, or with 2 where `isMisuse` finds that the command line was to blame rather than the data.
+ */
 export async function answer(
   heading: Heading,
   asJson: boolean,
   streams: Streams,
   work: () => Promise<Outcome>,
+  isMisuse: (error: unknown) => boolean = () => false,
 ): Promise<number> {
   try {
     const outcome = await work();
@@ -29,7 +33,7 @@ export async function answer(
       tellStack(error, streams);
       streams.out(writeRefusalEnvelope(heading, faultsOf(error)));
     } else tellError(error, streams);
-    return 1;
+    return isMisuse(error) ? 2 : 1;
   }
 }
 
