@@ -1,9 +1,9 @@
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { cholesky } from '../numeric/dense.ts';
 import { sobol } from '../numeric/sobol.ts';
-import { quantileOf } from '../quantity/spread.ts';
+import type { Spread } from '../quantity/spread.ts';
 import type { Joint } from './joint.ts';
 import type { Model } from './model.ts';
+import { normalQuantile } from './normal-quantile.ts';
 
 /** Which numbers are drawn together, and how. */
 export interface DrawOptions {
@@ -56,17 +56,29 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
       for (const { id, spread, value } of independent) {
         const column = columnsOf.get(id)!;
         sequence.column(dimensionOf(id), from, column);
-        for (let s = 0; s < blockLength; s++) column[s] = quantileOf(spread, value, column[s]);
+        toDistribution(column, spread, value);
       }
       if (!joint || !factor) return;
       const normals = jointIds.map((id) => columnsOf.get(id)!);
       normals.forEach((column, k) => {
         sequence.column(dimensionOf(jointIds[k]), from, column);
-        for (let s = 0; s < blockLength; s++) column[s] = normalQuantile(column[s], 0, 1);
+        for (let s = 0; s < blockLength; s++) column[s] = normalQuantile(column[s]);
       });
       correlate(normals, factor, joint);
     },
   };
+}
+
+/** Turns a column of probabilities into values of a distribution [SI], in place. */
+function toDistribution(column: Float64Array, spread: Spread, value: number): void {
+  const n = column.length;
+  if (spread.shape === 'rectangular') {
+    for (let s = 0; s < n; s++) column[s] = spread.low + (spread.high - spread.low) * column[s];
+  } else if (spread.shape === 'normal') {
+    for (let s = 0; s < n; s++) column[s] = value + spread.u * normalQuantile(column[s]);
+  } else {
+    for (let s = 0; s < n; s++) column[s] = value * Math.exp(spread.sigma * normalQuantile(column[s]));
+  }
 }
 
 /** Cholesky factor of a covariance; one that is singular to rounding gets the least variance that makes it a covariance again. */
