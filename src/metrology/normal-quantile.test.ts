@@ -12,15 +12,13 @@ test.each([
   expect(Math.abs(normalQuantile(probability) / published - 1)).toBeLessThan(1e-15);
 });
 
-test('an independent implementation agrees over the whole range', () => {
+test('an independent implementation agrees from 0.00025 to 0.99975, where it keeps its own digits', () => {
   for (let k = 1; k < 4000; k++) {
-    for (const probability of [k / 4000, 10 ** (-k / 13)]) {
-      const expected = reference(probability, 0, 1);
-      expect(Math.abs(normalQuantile(probability) - expected)).toBeLessThan(1e-12 * (1 + Math.abs(expected)));
-    }
+    const expected = reference(k / 4000, 0, 1);
+    expect(Math.abs(normalQuantile(k / 4000) - expected)).toBeLessThan(1e-12);
   }
 });
 
-test('it undoes the distribution function', () => {
-  for (let z = -8; z <= 3; z += 0.01) expect(normalQuantile(normalBelow(z))).toBeCloseTo(z, 11);
+test('it undoes the distribution function, far into the tail', () => {
+  for (let z = -30; z <= 3; z += 0.01) expect(normalQuantile(normalBelow(z))).toBeCloseTo(z, 11);
 });
