@@ -34,7 +34,7 @@ const conductorPart = z.strictObject({
   resistance: quantity('resistance', 'resistance at 20 °C, both ways where current returns through it', 'not-negative').optional(),
   wire: z
     .strictObject({
-      gauge: quantity('length', 'conductor diameter, or AWG'),
+      gauge: definition('length', 'conductor diameter, or AWG'),
       length: quantity('length', 'length of conductor, both ways'),
     })
     .optional()
