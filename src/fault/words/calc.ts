@@ -29,7 +29,7 @@ export const calcWords = {
     remedy: `add ${list(d.example, ' ')}`,
   }),
   'calc/cannot-exist': (d) => ({
-    found: `"${d.text}" can't be ${d.input}: ${d.title}`,
+    found: `"${d.text}" can't be ${d.input} (${d.title})`,
     expected: String(d.expected),
     remedy: 'check the sign and the unit',
   }),
@@ -59,7 +59,7 @@ export const calcWords = {
     remedy: 'state smaller uncertainties from a measurement, or stay further away',
   }),
   'calc/methods-disagree': (d) => ({
-    found: `${d.output}: uncertainty to first order and by Monte Carlo disagree; Monte Carlo is given`,
+    found: `first order and Monte Carlo disagree about the uncertainty of ${list(d.outputs)}; Monte Carlo is given`,
     remedy: 'the budget shows first order and is a hint only',
   }),
 } satisfies Words;

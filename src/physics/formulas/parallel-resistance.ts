@@ -8,9 +8,9 @@ export const parallelResistanceFormula: Formula = {
   room: 'power path',
   inputs: [
     { name: 'a', symbol: 'a', title: 'one resistor', kind: 'resistance', unit: 'mΩ', low: 0, lowOpen: true },
-    { name: 'b', symbol: 'b', title: 'the other', kind: 'resistance', unit: 'mΩ', low: 0, lowOpen: true },
+    { name: 'b', symbol: 'b', title: 'other resistor', kind: 'resistance', unit: 'mΩ', low: 0, lowOpen: true },
   ],
-  outputs: [{ name: 'resistance', title: 'both together', kind: 'resistance', unit: 'mΩ', unitOf: 'a' }],
+  outputs: [{ name: 'resistance', title: 'resistance of both together', kind: 'resistance', unit: 'mΩ', unitOf: 'a' }],
   source: "Ohm's and Kirchhoff's laws",
   requires: [],
   valid: [
