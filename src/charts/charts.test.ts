@@ -21,6 +21,7 @@ const row: fc.Arbitrary<LadderRow> = fc.record({
   binding: fc.string(),
   state: fc.constantFrom(...states),
   stateWord: fc.constantFrom('kept', 'close', 'exceeded', 'no steady state'),
+  openWord: fc.constantFrom('', '3 open'),
   chosen: fc.boolean(),
 });
 
@@ -34,6 +35,7 @@ const typical: readonly LadderRow[] = [
     binding: 'Core inductor 1 saturation',
     state: 'kept',
     stateWord: 'kept',
+    openWord: '2 open',
     chosen: false,
   },
   {
@@ -45,6 +47,7 @@ const typical: readonly LadderRow[] = [
     binding: 'Embedded controller, total board power',
     state: 'exceeded',
     stateWord: 'exceeded',
+    openWord: '12 open',
     chosen: true,
   },
   {
@@ -56,6 +59,7 @@ const typical: readonly LadderRow[] = [
     binding: 'no steady state: heat runs away',
     state: 'none',
     stateWord: 'no steady state',
+    openWord: '2 open',
     chosen: false,
   },
 ];

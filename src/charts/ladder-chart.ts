@@ -19,6 +19,8 @@ export interface LadderRow {
   readonly state: ChartState;
   /** The state in a word. */
   readonly stateWord: string;
+  /** How much is unknown ("2 open"), or ''. */
+  readonly openWord: string;
   readonly chosen: boolean;
 }
 
@@ -81,7 +83,7 @@ export function ladderChart(rows: readonly LadderRow[], { width, title }: Ladder
 }
 
 function describeRow(row: LadderRow): string {
-  return `${[row.title, row.power, row.note, row.binding, row.stateWord].filter(Boolean).join(', ')}.`;
+  return `${[row.title, row.power, row.note, row.binding, row.stateWord, row.openWord].filter(Boolean).join(', ')}.`;
 }
 
 /** The row's ground: what a pointer can choose, and the rule under it. */
@@ -112,50 +114,25 @@ function frame(row: LadderRow, y: number, width: number, height: number): string
 
 /** Words left, bar in the middle, state right. */
 function wide(width: number): Layout {
-  const labels = Math.min(400, width * 0.4);
-  const stateColumn = 130;
-  const plot = [labels + 24, width - stateColumn - 24] as const;
+  const labels = Math.min(420, width * 0.4);
+  const states = width - 136;
+  const plot = [labels + 24, states - 24] as const;
   return {
-    rowHeight: 64,
+    rowHeight: 68,
     plot,
     head: 34,
     row(row, y, scale) {
-      const powerLeft = labels - labelWidth(row.power, FIGURE) - 12;
+      const titleRoom = labels - 32 - labelWidth(row.power, FIGURE);
       const zero = scale(0);
       return [
-        textElement(fitLabel(row.title, TITLE, powerLeft - 16), {
-          x: 16,
-          y: y + 28,
-          class: 'chart-title',
-          'font-size': TITLE,
-        }),
-        textElement(fitLabel(row.note, SMALL, labels - 16), {
-          x: 16,
-          y: y + 50,
-          class: 'chart-note',
-          'font-size': SMALL,
-        }),
-        textElement(row.power, {
-          x: labels,
-          y: y + 30,
-          class: 'chart-figure',
-          'font-size': FIGURE,
-          'text-anchor': 'end',
-        }),
-        textElement(fitLabel(row.binding, SMALL, plot[1] - zero - 8), {
-          x: zero + 8,
-          y: y + 24,
-          class: 'chart-binding',
-          'font-size': SMALL,
-        }),
-        row.margin ? marginBar(row.margin, scale, y + 42) : '',
-        element('g', { transform: `translate(${width - stateColumn + 8} ${y + 32})` }, stateMark(row.state)),
-        textElement(fitLabel(row.stateWord, SMALL, stateColumn - 24), {
-          x: width - stateColumn + 24,
-          y: y + 37,
-          class: 'chart-state',
-          'font-size': SMALL,
-        }),
+        label(fitLabel(row.title, TITLE, titleRoom), 16, y + 29, TITLE, 'chart-title'),
+        label(fitLabel(row.note, SMALL, labels - 16), 16, y + 51, SMALL, 'chart-note'),
+        figure(row.power, labels, y + 30),
+        label(fitLabel(row.binding, SMALL, plot[1] - zero - 8), zero + 8, y + 25, SMALL, 'chart-binding'),
+        row.margin ? marginBar(row.margin, scale, y + 44) : '',
+        element('g', { transform: `translate(${states + 8} ${y + 24})` }, stateMark(row.state)),
+        label(fitLabel(row.stateWord, SMALL, 108), states + 24, y + 29, SMALL, 'chart-state'),
+        label(fitLabel(row.openWord, SMALL, 108), states + 24, y + 51, SMALL, 'chart-note'),
       ].join('');
     },
   };
@@ -165,40 +142,29 @@ function wide(width: number): Layout {
 function narrow(width: number): Layout {
   const plot = [14, width - 14] as const;
   return {
-    rowHeight: 128,
+    rowHeight: 130,
     plot,
     head: 34,
     row(row, y, scale) {
-      const powerLeft = width - 8 - labelWidth(row.power, FIGURE) - 8;
+      const titleRoom = width - 34 - labelWidth(row.power, FIGURE);
+      const state = [row.stateWord, row.openWord].filter(Boolean).join(', ');
       return [
-        textElement(fitLabel(row.title, TITLE, powerLeft - 14), {
-          x: 14,
-          y: y + 28,
-          class: 'chart-title',
-          'font-size': TITLE,
-        }),
-        textElement(row.power, {
-          x: width - 8,
-          y: y + 30,
-          class: 'chart-figure',
-          'font-size': FIGURE,
-          'text-anchor': 'end',
-        }),
-        textElement(fitLabel(row.note, SMALL, width - 28), {
-          x: 14,
-          y: y + 50,
-          class: 'chart-note',
-          'font-size': SMALL,
-        }),
+        label(fitLabel(row.title, TITLE, titleRoom), 14, y + 28, TITLE, 'chart-title'),
+        figure(row.power, width - 8, y + 30),
+        label(fitLabel(row.note, SMALL, width - 28), 14, y + 50, SMALL, 'chart-note'),
         element('g', { transform: `translate(22 ${y + 69})` }, stateMark(row.state)),
-        textElement(fitLabel(`${row.stateWord}: ${row.binding}`, SMALL, width - 52), {
-          x: 38,
-          y: y + 74,
-          class: 'chart-binding',
-          'font-size': SMALL,
-        }),
-        row.margin ? marginBar(row.margin, scale, y + 100) : '',
+        label(fitLabel(`${state}: ${row.binding}`, SMALL, width - 52), 38, y + 74, SMALL, 'chart-binding'),
+        row.margin ? marginBar(row.margin, scale, y + 102) : '',
       ].join('');
     },
   };
+}
+
+function label(words: string, x: number, y: number, size: number, style: string): string {
+  return words && textElement(words, { x, y, class: style, 'font-size': size });
+}
+
+/** A power figure, ending at `right` so that the figures of all rows line up. */
+function figure(words: string, right: number, y: number): string {
+  return words && textElement(words, { x: right, y, class: 'chart-figure', 'font-size': FIGURE, 'text-anchor': 'end' });
 }

@@ -1,0 +1,136 @@
+import { computed, effect, signal } from '@preact/signals';
+import { planStep } from '../steps/plan.ts';
+import type { Dial, LimiterState, StepPlan } from '../steps/step-plan.ts';
+import { readStudy } from '../study/read.ts';
+import type { StudyReading } from '../study/study.ts';
+import { readAddress, writeAddress } from './address.ts';
+import { Sampler } from './sampler.ts';
+import { studySource } from './study-source.ts';
+
+/** Draws of a Monte Carlo run, and the seed that makes them repeatable. */
+export const SAMPLES = 20_000;
+export const SEED = 1;
+/** How long the dial rests before sampling starts [ms]. */
+const REST = 150;
+
+/** The study as it reads now: understood, or the faults in it; null before it is here. */
+export const reading = computed<StudyReading | null>(() => {
+  const source = studySource.value;
+  return source.state === 'here' ? readStudy(source.text, source.file) : null;
+});
+
+const study = computed(() => (reading.value?.ok ? reading.value.study : null));
+
+const fromAddress = readAddress(location.hash);
+const wantedStep = signal(fromAddress.step);
+/** Real power the dial stands at [W]; null: the firmware's own. */
+export const dialPower = signal(fromAddress.dial);
+
+/** The step looked at: the wanted one, or the first where there is none of that name. */
+export const chosenStep = computed(() => {
+  const steps = study.value?.steps ?? [];
+  return (steps.find(({ id }) => id === wantedStep.value) ?? steps[0])?.id ?? null;
+});
+
+export function chooseStep(id: string): void {
+  wantedStep.value = id;
+}
+
+/** Every step at the firmware's own operating point, by first order: at hand at once. */
+const firstOrder = computed(() => {
+  const read = study.value;
+  return read ? read.steps.map(({ id }) => planStep(read, id, { samples: 0, seed: SEED })) : [];
+});
+
+const sampled = signal<ReadonlyMap<string, StepPlan>>(new Map());
+
+/** Every step at the firmware's own operating point, sampled as far as sampling has come. */
+export const plans = computed(() => firstOrder.value.map((plan) => sampled.value.get(plan.id) ?? plan));
+
+/** The chosen step at the firmware's own operating point. */
+export const ownPlan = computed(() => plans.value.find(({ id }) => id === chosenStep.value) ?? null);
+
+/** The limiter whose real power the dial sets: the one that holds, or else the first that counts power. */
+export const dialLimiter = computed<LimiterState | null>(() => {
+  const powers = (ownPlan.value?.limiters ?? []).filter(({ real }) => real.unit === 'W');
+  return powers.find(({ holds }) => holds) ?? powers.find(({ acts }) => acts === 'regulate') ?? powers[0] ?? null;
+});
+
+const dial = computed<Dial | null>(() =>
+  dialPower.value !== null && dialLimiter.value ? { limiter: dialLimiter.value.id, realPower: dialPower.value } : null,
+);
+
+/** The chosen step at the dialled power by first order, with the time it took [ms]. */
+const dialledFirst = computed(() => {
+  const [read, step, at] = [study.value, chosenStep.value, dial.value];
+  if (!read || !step || !at) return null;
+  const began = performance.now();
+  const plan = planStep(read, step, { samples: 0, seed: SEED, dial: at });
+  return { plan, time: performance.now() - began };
+});
+
+const dialledSampled = signal<StepPlan | null>(null);
+
+/** The chosen step as the dial stands. */
+export const shownPlan = computed(() =>
+  dial.value ? (dialledSampled.value ?? dialledFirst.value?.plan ?? null) : ownPlan.value,
+);
+
+/** What the last turn of the dial took to solve [ms]. */
+export const solveTime = computed(() => dialledFirst.value?.time ?? null);
+
+/** How far sampling is: steps done and the share of the one under way; null when nothing is under way. */
+export const progress = signal<{ readonly done: number; readonly of: number; readonly share: number } | null>(null);
+export const dialSampling = signal(false);
+
+/** Keeps samples and address in step with the study, the chosen step and the dial. */
+export function followPlans(): void {
+  const ladderSampler = new Sampler();
+  const dialSampler = new Sampler();
+
+  effect(() => {
+    const source = studySource.value;
+    const steps = study.value?.steps.map(({ id }) => id) ?? [];
+    sampled.value = new Map();
+    progress.value = null;
+    ladderSampler.cancel();
+    if (source.state !== 'here' || steps.length === 0) return;
+    let done = 0;
+    progress.value = { done, of: steps.length, share: 0 };
+    ladderSampler.start({ file: source.file, text: source.text, steps, samples: SAMPLES, seed: SEED }, (word) => {
+      if (word.kind === 'plan') {
+        done += 1;
+        sampled.value = new Map(sampled.peek()).set(word.plan.id, word.plan);
+      }
+      const share = word.kind === 'progress' ? word.share : 0;
+      progress.value = word.kind === 'done' ? null : { done, of: steps.length, share };
+    });
+  });
+
+  effect(() => {
+    const [source, step, at] = [studySource.value, chosenStep.value, dial.value];
+    dialledSampled.value = null;
+    dialSampling.value = false;
+    dialSampler.cancel();
+    if (source.state !== 'here' || !step || !at) return;
+    const timer = setTimeout(() => {
+      dialSampling.value = true;
+      const { file, text } = source;
+      dialSampler.start({ file, text, steps: [step], samples: SAMPLES, seed: SEED, dial: at }, (word) => {
+        if (word.kind === 'plan') dialledSampled.value = word.plan;
+        if (word.kind === 'done') dialSampling.value = false;
+      });
+    }, REST);
+    return () => clearTimeout(timer);
+  });
+
+  effect(() => {
+    const hash = writeAddress({ step: wantedStep.value, dial: dialPower.value });
+    if (hash !== location.hash) history.replaceState(null, '', hash === '#' ? location.pathname : hash);
+  });
+  addEventListener('hashchange', () => {
+    const { step, dial: power } = readAddress(location.hash);
+    wantedStep.value = step;
+    dialPower.value = power;
+  });
+}

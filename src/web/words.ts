@@ -1,0 +1,64 @@
+import type { ChartState } from '../charts/state-mark.ts';
+import type { Figure, LimiterState, Margin, StepPlan } from '../steps/step-plan.ts';
+
+/** A figure without its uncertainty: "54.3 W" of "54.3 W ± 0.8 W". */
+export function bareFigure({ text }: Figure): string {
+  return text.split(' ± ')[0]!;
+}
+
+/** Why a step has no operating point, in the words of the ladder. */
+export function noOperatingPoint(ending: StepPlan['ending']): string {
+  switch (ending) {
+    case 'runaway':
+      return 'no steady state: heat runs away';
+    case 'infeasible':
+      return 'no operating point: the supply can’t deliver it';
+    default:
+      return 'no operating point: the solution did not settle';
+  }
+}
+
+/** The limiter that holds, or the first that regulates when the processor’s own demand holds. */
+export function leadingLimiter({ limiters }: StepPlan): LimiterState | null {
+  return limiters.find(({ holds }) => holds) ?? limiters.find(({ acts }) => acts === 'regulate') ?? limiters[0] ?? null;
+}
+
+export function bindingMargin({ margins, binding }: StepPlan): Margin | null {
+  return margins.find(({ id }) => id === binding) ?? null;
+}
+
+/** How the step stands as a whole. Unknown is never kept: one open limit makes a step open that would otherwise be kept. */
+export function stepState(plan: StepPlan): { readonly state: ChartState; readonly word: string } {
+  if (!plan.operating) return { state: 'none', word: 'no steady state' };
+  const binding = bindingMargin(plan);
+  if (binding && binding.state !== 'kept') return { state: binding.state, word: binding.state };
+  if (plan.open.length > 0 || !binding) return { state: 'open', word: 'open' };
+  return { state: 'kept', word: 'kept' };
+}
+
+export function openWord({ open }: StepPlan): string {
+  return open.length === 0 ? '' : `${open.length} unknown`;
+}
+
+/** How the figures were made. */
+export function methodWord({ sampling }: StepPlan): string {
+  if (!sampling) return 'first order';
+  return `${grouped(sampling.samples)} samples, seed ${sampling.seed}`;
+}
+
+/** A whole number with thin spaces between thousands. */
+export function grouped(count: number): string {
+  return String(count).replace(/\B(?=(\d{3})+$)/g, ' ');
+}
+
+/** The plan in one sentence, for those who hear the page. */
+export function spokenSummary(plan: StepPlan): string {
+  if (!plan.operating) return `${plan.title}: ${noOperatingPoint(plan.ending)}.`;
+  const limiter = leadingLimiter(plan);
+  const binding = bindingMargin(plan);
+  const real = limiter ? `${bareFigure(limiter.real)} real, ` : '';
+  const binds = binding
+    ? `${binding.title} binds: margin ${bareFigure(binding.margin)}, ${binding.state}, exceeded with ${binding.exceed.text}`
+    : 'no limit has data';
+  return `${plan.title}: ${real}${binds}${plan.open.length ? `; ${plan.open.length} limits unknown` : ''}.`;
+}
