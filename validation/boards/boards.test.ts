@@ -23,8 +23,8 @@ const folder = import.meta.dirname;
 const reference = JSON.parse(readFileSync(join(folder, 'reference.json'), 'utf8')) as Reference;
 const files = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
 
-const temperatureTolerance = 0.01;
-const relativeTolerance = 1e-4;
+const temperatureTolerance = 1e-5;
+const relativeTolerance = 1e-7;
 const energyTolerance = 1e-9;
 
 function solve(file: string) {
@@ -75,13 +75,13 @@ describe.each(Object.entries(reference.boards))('%s against an independent solut
     expect(board.holder).toBe(solved.holder);
   });
 
-  test(`${temperatures.length} temperatures to ${temperatureTolerance} K`, () => {
+  test(`${temperatures.length} temperatures to 10 µK`, () => {
     expect(temperatures.length).toBeGreaterThan(5);
     const found = worst(temperatures, (id) => Math.abs(figure(id) - solved.outputs[id]) / temperatureTolerance);
     expect(found.error, found.id).toBeLessThan(1);
   });
 
-  test(`${others.length} currents, voltages and powers to ${100 * relativeTolerance} %`, () => {
+  test(`${others.length} currents, voltages and powers to 1e-7`, () => {
     expect(others.length).toBeGreaterThan(20);
     const found = worst(others, (id) => Math.abs(figure(id) / solved.outputs[id] - 1) / relativeTolerance);
     expect(found.error, found.id).toBeLessThan(1);
