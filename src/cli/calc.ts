@@ -42,7 +42,7 @@ function listOutcome(formulas: readonly Formula[]): Outcome {
 }
 
 function explainOutcome(formula: Formula): Outcome {
-  const inputs = formula.inputs.map(({ symbol, name, title, kind }) => [symbol, name, title, kinds[kind].example]);
+  const inputs = formula.inputs.map(({ symbol, name, title }) => [symbol, name, title, formula.example.inputs[name]]);
   const outputs = formula.outputs.map(({ name, title, unit }) => [name, title, unit === '1' ? '' : unit]);
   const { example } = formula;
   const lines = [

@@ -55,6 +55,11 @@ describe('uncertainty', () => {
     expect(outputs[0].method).toBe('monte-carlo');
   });
 
+  test('a number of phases with an uncertainty has no result: hardly a draw is a whole number', () => {
+    const inputs = { ...findFormula('input-capacitor-current').example.inputs, phases: '3 ± 1' };
+    expect(refusalOf(() => calculate('input-capacitor-current', inputs))[0].code).toBe('calc/draws-lost');
+  });
+
   test('the same seed gives the same interval', () => {
     const inputs = { a: '5 mΩ ± 1 %', b: '22 mΩ ± 1 %' };
     const of = (seed: number) => calculate('parallel-resistance', inputs, { seed }).outputs[0].interval;
@@ -125,7 +130,7 @@ describe('what is refused', () => {
   });
 
   test('two and a half phases', () => {
-    const { inputs } = { inputs: { ...findFormula('input-capacitor-current').example.inputs, phases: '2.5' } };
+    const inputs = { ...findFormula('input-capacitor-current').example.inputs, phases: '2.5' };
     expect(refusalOf(() => calculate('input-capacitor-current', inputs))[0].code).toBe('calc/requirement');
   });
 

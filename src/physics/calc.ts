@@ -200,6 +200,8 @@ function spreadOutputs(model: Model, samples: number, seed: number, warnings: Fa
   const lost = run.samples - run.endings.solved;
   if (lost > 0) {
     const data = { lost, samples: run.samples, runaway: run.endings.runaway };
+    // An interval of the smaller part would speak for nothing.
+    if (lost > run.samples / 2) throw new Refusal(refuse('calc/draws-lost', data));
     warnings.push({ code: 'calc/draws-lost', severity: 'warning', data });
   }
   const outputs = model.outputs.map(({ id, title, kind, unit }, o): CalculatedOutput => {

@@ -8,7 +8,15 @@ export const ratedCurrentFormula: Formula = {
   room: 'power path',
   inputs: [
     { name: 'power', symbol: 'P', title: 'rated power at its temperature', kind: 'power', unit: 'W', low: 0 },
-    { name: 'resistance', symbol: 'R', title: 'resistance', kind: 'resistance', unit: 'mΩ', low: 0, lowOpen: true },
+    {
+      name: 'resistance',
+      symbol: 'R',
+      title: 'of the resistor',
+      kind: 'resistance',
+      unit: 'mΩ',
+      low: 0,
+      lowOpen: true,
+    },
   ],
   outputs: [{ name: 'current', title: 'rated current', kind: 'current', unit: 'A' }],
   source: "Joule's law; tabulated in data sheets of current-sense resistors",
