@@ -32,7 +32,8 @@ export async function checkTests(ready) {
 
 function describeFailures({ name, status, message, assertionResults }) {
   const failures = assertionResults.filter((result) => result.status === 'failed');
-  if (failures.length === 0) return status === 'failed' ? [`${relative('.', name)}: ${message || 'failed before its first test'}`] : [];
+  if (failures.length === 0)
+    return status === 'failed' ? [`${relative('.', name)}: ${message || 'failed before its first test'}`] : [];
   return failures.map(
     ({ fullName, failureMessages }) => `${relative('.', name)}: ${fullName}\n    ${failureMessages.join('\n    ')}`,
   );
