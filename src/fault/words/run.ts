@@ -2,4 +2,127 @@ import type { FaultData, Sentences } from '../fault.ts';
 
 type Words = Record<string, (data: FaultData) => Sentences>;
 
-export const runWords = {} satisfies Words;
+const list = (names: FaultData[string]) => (Array.isArray(names) && names.length > 0 ? names.join(', ') : 'none');
+
+export const runWords = {
+  'run/empty': () => ({
+    found: 'the log is empty',
+    expected: 'a header line and readings below it',
+    remedy: 'check that the logger had written its file when it was copied',
+  }),
+  'run/header-only': () => ({
+    found: 'the log has a header and no readings',
+    expected: 'at least one line of readings below the header',
+    remedy: 'check that the logger had written its file when it was copied',
+  }),
+  'run/binary': (d) => ({
+    found: `this is no text: byte ${d.byte} is zero`,
+    expected: 'a text log with a header line and separated values',
+    remedy: 'export the recording as text (CSV) from where it comes',
+  }),
+  'run/encoding': (d) => ({
+    found: `the log is written in ${d.found}, not in UTF-8`,
+    expected: 'UTF-8, with or without a byte order mark',
+    remedy: 'save it as UTF-8, for example with `iconv -t UTF-8`',
+  }),
+  'run/packed': (d) => ({
+    found: `${d.file} ends in .gz but can't be unpacked`,
+    expected: 'a whole gzip file',
+    remedy: 'copy it again, or unpack it by hand',
+  }),
+  'run/long-line': (d) => ({
+    found: `this line is longer than ${d.bytes} bytes`,
+    expected: 'a table of readings, one row a line',
+    remedy: 'check that this is a log, and that its line ends have survived',
+  }),
+  'run/one-column': () => ({
+    found: 'only one column is found in the header',
+    expected: 'a time column and at least one channel, separated by comma, semicolon, tab or bar',
+    remedy: 'give the delimiter with --delimiter',
+  }),
+  'run/bad-delimiter': (d) => ({
+    found: `"${d.delimiter}" is no delimiter that can be used`,
+    expected: 'one of: , ; | or a tab',
+    remedy: 'give one of these with --delimiter',
+  }),
+  'run/duplicate-column': (d) => ({
+    found: `column "${d.column}" stands twice in the header`,
+    expected: 'a different heading for each column',
+    remedy: 'rename one of them in the log',
+  }),
+  'run/nameless-column': (d) => ({
+    found: `column ${d.number} has no heading`,
+    expected: 'a heading for each column',
+    remedy: 'name it in the log, or remove a delimiter at the end of the lines',
+  }),
+  'run/no-time': (d) => ({
+    found: 'no column looks like a time',
+    expected: 'a heading such as time, timestamp, elapsed_s or date',
+    remedy: `give its heading with --time; the columns are: ${list(d.known)}`,
+  }),
+  'run/no-such-column': (d) => ({
+    found: `there is no column "${d.column}"`,
+    expected: `one of: ${list(d.known)}`,
+    remedy: 'give one of these headings with --time',
+  }),
+  'run/ragged': (d) => ({
+    found: `this line has ${d.found} ${d.found === 1 ? 'field' : 'fields'}, the header has ${d.expected}`,
+    expected: `${d.expected} fields in every line`,
+    remedy: 'complete or remove the line; a last line that was cut off can go',
+  }),
+  'run/not-a-number': (d) => ({
+    found: `"${d.text}" in column "${d.column}" is no number`,
+    expected: 'a number with a decimal point, or an empty field where a reading is missing',
+    remedy: 'correct the field, or empty it',
+  }),
+  'run/time-missing': (d) => ({
+    found: `this line has no time in column "${d.column}"`,
+    expected: 'a time in every line',
+    remedy: 'complete or remove the line',
+  }),
+  'run/time-back': (d) => ({
+    found: `time goes back here: ${d.now} in column "${d.column}" after ${d.before}`,
+    expected: 'times that rise from line to line',
+    remedy: 'sort the lines by time, or cut the log where the clock was set',
+  }),
+  'run/time-twice': (d) => ({
+    found: `time stands still here: ${d.now} in column "${d.column}" stood in the line before too`,
+    expected: 'times that rise from line to line',
+    remedy: 'remove the repeated line',
+  }),
+  'run/store': (d) => ({
+    found: `the store refuses this log: ${d.message}`,
+    expected: 'a table of readings',
+    remedy: 'check the log around the place named',
+  }),
+  'run/bad-id': (d) => ({
+    found: `"${d.id}" can't be the name of a run`,
+    expected: 'lower-case letters, digits and hyphens, beginning with a letter',
+    remedy: 'give another one with --id',
+  }),
+  'run/exists': (d) => ({
+    found: `the study has a run "${d.id}" already; nothing was changed`,
+    expected: 'a new name',
+    remedy: 'give another one with --id, or remove the folder of that run',
+  }),
+  'run/folder': (d) => ({
+    found: `"${d.file}" is a folder`,
+    expected: 'a log file',
+    remedy: 'name the file in it',
+  }),
+  'run/no-such-run': (d) => ({
+    found: `the study has no run "${d.id}"`,
+    expected: `one of: ${list(d.known)}`,
+    remedy: d.near ? `did you mean "${d.near}"?` : '`uprate import` makes one from a log',
+  }),
+  'run/bad-file': (d) => ({
+    found: `${d.file} can't be read: ${d.message}`,
+    expected: 'the file as `uprate import` wrote it',
+    remedy: 'bring it back from version control, or import the log again',
+  }),
+  'run/no-power': (d) => ({
+    found: `run "${d.run}" has no channel of power`,
+    expected: 'a column whose heading states watts, such as power_W',
+    remedy: 'rename the column in the log and import it again',
+  }),
+} satisfies Words;
