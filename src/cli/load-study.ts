@@ -33,10 +33,15 @@ export async function locateStudy(studyArgument: string): Promise<{ text: string
     if (!about) throw new Refusal(refuse('study/no-study-file', { path: studyArgument }));
   }
   if (!about?.isFile()) throw new Refusal(refuse('command/no-file', { path: studyArgument }));
-  if (about.size > largest) throw new Refusal(refuse('study/too-big', { size: about.size, most: largest }, placeOf(path)));
+  if (about.size > largest)
+    throw new Refusal(refuse('study/too-big', { size: about.size, most: largest }, placeOf(path)));
   const bytes = await readFile(path);
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes), path, folder: dirname(path) };
+    return {
+      text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes),
+      path,
+      folder: dirname(path),
+    };
   } catch {
     throw new Refusal(refuse(bytes.includes(0) ? 'study/binary' : 'study/not-utf8', {}, placeOf(path)));
   }

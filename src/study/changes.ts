@@ -1,6 +1,6 @@
 import { type Fault, refuse } from '../fault/fault.ts';
-import type { Lines } from './lines.ts';
 import { nearest } from '../fault/nearest.ts';
+import type { Lines } from './lines.ts';
 import { type Path, type Raw, type RawEntry, type RawMap, rawAt, type Span } from './raw.ts';
 
 /** One change of a step, as written. */
@@ -17,7 +17,12 @@ export function pathOf(written: string): Path {
 }
 
 /** The board after a step's changes, with the paths it touched; a change that can't be made is a fault and is left out. */
-export function applyChanges(board: Raw, step: Raw, id: string, lines: Lines): { board: Raw; changed: string[]; faults: Fault[] } {
+export function applyChanges(
+  board: Raw,
+  step: Raw,
+  id: string,
+  lines: Lines,
+): { board: Raw; changed: string[]; faults: Fault[] } {
   const faults: Fault[] = [];
   const changed: string[] = [];
   let after = board;
@@ -37,9 +42,15 @@ export function applyChanges(board: Raw, step: Raw, id: string, lines: Lines): {
     }
     const reached = change.at.slice(0, made.reached).join('.');
     const key = String(change.at[made.reached]);
-    const close = nearest(key, made.keys);
+    const close = typeof change.at[made.reached] === 'number' ? '' : nearest(key, made.keys);
     const near = close && [reached, close].filter(Boolean).join('.');
-    faults.push(refuse('study/no-such-path', { path, reached, key, keys: made.keys, near, step: id, removed: becomes ? 0 : 1 }, place));
+    faults.push(
+      refuse(
+        'study/no-such-path',
+        { path, reached, key, keys: made.keys, near, step: id, removed: becomes ? 0 : 1 },
+        place,
+      ),
+    );
   }
   return { board: after, changed, faults };
 }
@@ -51,7 +62,8 @@ function changesOf(step: Raw): Change[] {
     const at = rawAt(item, ['at']);
     const becomes = rawAt(item, ['becomes']);
     const removed = rawAt(item, ['removed']);
-    if (at?.shape !== 'scalar' || typeof at.value !== 'string' || (becomes === undefined) === (removed === undefined)) return [];
+    if (at?.shape !== 'scalar' || typeof at.value !== 'string' || (becomes === undefined) === (removed === undefined))
+      return [];
     return [{ at: pathOf(at.value), atSpan: at.span, becomes }];
   });
 }
@@ -60,9 +72,11 @@ function changesOf(step: Raw): Change[] {
 function readdress(raw: Raw, path: string, id: string): Raw {
   const address = `${path}#${id}`;
   if (raw.shape === 'scalar') return { ...raw, address };
-  if (raw.shape === 'list') return { ...raw, address, items: raw.items.map((item, index) => readdress(item, `${path}.${index}`, id)) };
+  if (raw.shape === 'list')
+    return { ...raw, address, items: raw.items.map((item, index) => readdress(item, `${path}.${index}`, id)) };
   const entries = new Map<string, RawEntry>();
-  for (const [key, entry] of raw.entries) entries.set(key, { ...entry, value: readdress(entry.value, `${path}.${key}`, id) });
+  for (const [key, entry] of raw.entries)
+    entries.set(key, { ...entry, value: readdress(entry.value, `${path}.${key}`, id) });
   return { ...raw, address, entries };
 }
 
@@ -80,7 +94,7 @@ function put(raw: Raw, path: Path, becomes: Raw | undefined, span: Span, depth =
   if (raw.shape === 'list') {
     const item = typeof key === 'number' ? raw.items[key] : undefined;
     const appends = last && becomes && key === raw.items.length;
-    if (!item && !appends) return missing(raw.items.keys());
+    if (!item && !appends) return missing([...raw.items.keys(), ...(last && becomes ? [raw.items.length] : [])]);
     const items = [...raw.items];
     if (last && !becomes) {
       items.splice(key as number, 1);

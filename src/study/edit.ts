@@ -1,12 +1,12 @@
 import { stringify } from 'yaml';
-import { nearest } from '../fault/nearest.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
+import { nearest } from '../fault/nearest.ts';
+import { pathOf } from './changes.ts';
 import { linesOf } from './lines.ts';
 import { addressOf } from './quantities.ts';
-import { type Path, type Raw, rawAt, type RawMap, type Span } from './raw.ts';
+import { type Path, type Raw, type RawMap, rawAt, type Span } from './raw.ts';
 import { climb, readStudy } from './read.ts';
 import { readText } from './yaml-text.ts';
-import { pathOf } from './changes.ts';
 
 /** A new content for one field. */
 export interface Edit {
@@ -15,9 +15,13 @@ export interface Edit {
   readonly value: string;
   /** Where the new number comes from; left out: what is written about its source stays. */
   readonly source?: string;
+  /** What was stated before this number was learnt; kept where it is already written. */
+  readonly before?: string;
 }
 
-export type Edited = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly faults: readonly Fault[] };
+export type Edited =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
 
 interface Splice extends Span {
   readonly text: string;
@@ -42,14 +46,26 @@ export function editStudy(text: string, file: string, edits: readonly Edit[]): E
     else if (found?.shape === 'map' && found.entries.has('value')) splices.push(...mapSplices(text, found, edit));
     else {
       const holder = found || id !== undefined ? undefined : rawAt(reading.raw, path.slice(0, -1));
-      const added = holder?.shape === 'map' ? addition(text, holder, String(path.at(-1)), edit) : undefined;
+      const content = isAnnotated(edit) ? annotated(edit, '') : undefined;
+      const added =
+        holder?.shape === 'map' && holder.entries.size > 0
+          ? addition(text, holder, [
+              [String(path.at(-1)), content ?? quoted(edit.value, '', text[holder.span.from] === '{')],
+            ])
+          : undefined;
       if (added) splices.push(added);
-      else faults.push(refuse('study/no-such-field', { path: edit.path, nearest: nearest(edit.path, addresses(text, file)) }));
+      else
+        faults.push(
+          refuse('study/no-such-field', { path: edit.path, nearest: nearest(edit.path, addresses(text, file)) }),
+        );
     }
   }
   if (faults.length > 0) return { ok: false, faults };
   splices.sort((a, b) => b.from - a.from);
-  const edited = splices.reduce((whole, { from, to, text: piece }) => whole.slice(0, from) + piece + whole.slice(to), text);
+  const edited = splices.reduce(
+    (whole, { from, to, text: piece }) => whole.slice(0, from) + piece + whole.slice(to),
+    text,
+  );
   const check = readStudy(edited, file);
   return check.ok ? { ok: true, text: edited } : { ok: false, faults: check.faults };
 }
@@ -68,7 +84,11 @@ function findField(board: Raw, path: Path, address: string): Raw | undefined {
   function walk(raw: Raw, at: Path): Raw | undefined {
     if (at.length > 0 && addressOf(board, at) === address) return raw;
     const children: (readonly [string | number, Raw])[] =
-      raw.shape === 'map' ? [...raw.entries].map(([key, { value }]) => [key, value]) : raw.shape === 'list' ? [...raw.items.entries()] : [];
+      raw.shape === 'map'
+        ? [...raw.entries].map(([key, { value }]) => [key, value])
+        : raw.shape === 'list'
+          ? [...raw.items.entries()]
+          : [];
     for (const [key, child] of children) {
       const found = walk(child, [...at, key]);
       if (found) return found;
@@ -77,42 +97,62 @@ function findField(board: Raw, path: Path, address: string): Raw | undefined {
   }
 }
 
-function scalarSplice(text: string, { span }: Raw, { value, source }: Edit): Splice {
+function scalarSplice(text: string, { span }: Raw, edit: Edit): Splice {
   const before = text.slice(span.from, span.to);
-  if (source !== undefined) return { ...span, text: `{ value: ${quoted(value, before, true)}, source: ${quoted(source, '', true)} }` };
+  if (isAnnotated(edit)) return { ...span, text: annotated(edit, before) };
+  const value = quoted(edit.value, before, inFlow(text, span.from));
   // An empty field has no text of its own: its place is right behind its key.
-  if (before === '' || span.from === span.to) return { ...span, text: ` ${quoted(value, '', inFlow(text, span.from))}` };
-  return { ...span, text: quoted(value, before, inFlow(text, span.from)) };
+  return { ...span, text: before === '' ? ` ${value}` : value };
 }
 
-function mapSplices(text: string, map: RawMap, { value, source }: Edit): Splice[] {
-  const number = map.entries.get('value')!.value;
+/** A number already written as `{ value, … }`: what the edit doesn't speak of stays, and so does what was stated before an earlier fit. */
+function mapSplices(text: string, map: RawMap, { value, source, before }: Edit): Splice[] {
   const flow = text[map.span.from] === '{';
-  const splices = [{ ...number.span, text: quoted(value, text.slice(number.span.from, number.span.to), flow) }];
-  if (source === undefined) return splices;
+  const replace = ({ span }: Raw, by: string) => ({ ...span, text: quoted(by, text.slice(span.from, span.to), flow) });
+  const splices: Splice[] = [replace(map.entries.get('value')!.value, value)];
+  const added: [string, string][] = [];
+  if (before !== undefined && !map.entries.has('before')) added.push(['before', before]);
   const old = map.entries.get('source')?.value;
-  if (old) return [...splices, { ...old.span, text: quoted(source, text.slice(old.span.from, old.span.to), flow) }];
-  const added = addition(text, map, 'source', { path: '', value: source });
-  return added ? [...splices, added] : splices;
+  if (source !== undefined && old) splices.push(replace(old, source));
+  else if (source !== undefined) added.push(['source', source]);
+  if (added.length > 0)
+    splices.push(
+      addition(
+        text,
+        map,
+        added.map(([key, by]) => [key, quoted(by, '', flow)]),
+      ),
+    );
+  return splices;
 }
 
-/** A new field behind the last one of its map. */
-function addition(text: string, map: RawMap, key: string, { value, source }: Edit): Splice | undefined {
-  const last = [...map.entries.values()].at(-1);
-  if (!last) return undefined;
-  const flow = text[map.span.from] === '{';
-  const content = source === undefined ? quoted(value, '', flow) : `{ value: ${quoted(value, '', true)}, source: ${quoted(source, '', true)} }`;
-  const end = last.value.span.to;
-  if (flow) return { from: end, to: end, text: `, ${key}: ${content}` };
-  const first = [...map.entries.values()][0].key.from;
+/** New fields behind the last one of their map. */
+function addition(text: string, map: RawMap, fields: readonly (readonly [key: string, content: string])[]): Splice {
+  const entries = [...map.entries.values()];
+  const end = entries.at(-1)!.value.span.to;
+  const written = fields.map(([key, content]) => `${key}: ${content}`);
+  if (text[map.span.from] === '{') return { from: end, to: end, text: `, ${written.join(', ')}` };
+  const first = entries[0].key.from;
   const indent = ' '.repeat(first - (text.lastIndexOf('\n', first - 1) + 1));
   const newline = text.includes('\r\n') ? '\r\n' : '\n';
+  const lines = written.map((field) => `${indent}${field}${newline}`).join('');
   // The end of a nested block lies behind its last line break.
-  if (text[end - 1] === '\n') return { from: end, to: end, text: `${indent}${key}: ${content}${newline}` };
+  if (text[end - 1] === '\n') return { from: end, to: end, text: lines };
   const lineEnd = text.indexOf('\n', end);
-  return lineEnd < 0
-    ? { from: text.length, to: text.length, text: `${newline}${indent}${key}: ${content}` }
-    : { from: lineEnd + 1, to: lineEnd + 1, text: `${indent}${key}: ${content}${newline}` };
+  if (lineEnd < 0) return { from: text.length, to: text.length, text: `${newline}${lines.slice(0, -newline.length)}` };
+  return { from: lineEnd + 1, to: lineEnd + 1, text: lines };
+}
+
+function isAnnotated({ source, before }: Edit): boolean {
+  return source !== undefined || before !== undefined;
+}
+
+/** The edit as `{ value, before, source }`. */
+function annotated({ value, source, before }: Edit, old: string): string {
+  const fields = [`value: ${quoted(value, old, true)}`];
+  if (before !== undefined) fields.push(`before: ${quoted(before, '', true)}`);
+  if (source !== undefined) fields.push(`source: ${quoted(source, '', true)}`);
+  return `{ ${fields.join(', ')} }`;
 }
 
 /** Whether a scalar at `offset` stands inside braces or brackets of its own line. */

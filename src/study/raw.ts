@@ -42,7 +42,13 @@ export type Path = readonly (string | number)[];
 const deepest = 30;
 
 /** Turns a YAML node into a raw tree; faults go to `faults`. */
-export function rawOf(node: Node | null, lines: Lines, faults: Fault[], path: Path = [], empty: Span = { from: 0, to: 0 }): Raw {
+export function rawOf(
+  node: Node | null,
+  lines: Lines,
+  faults: Fault[],
+  path: Path = [],
+  empty: Span = { from: 0, to: 0 },
+): Raw {
   const address = path.join('.');
   const span = node?.range ? { from: node.range[0], to: node.range[1] } : empty;
   const nothing: RawScalar = { shape: 'scalar', value: null, span, address };
@@ -118,10 +124,10 @@ export function spanAt(raw: Raw, path: Path, part: 'key' | 'value' = 'value'): S
     const value = entry?.value ?? rawAt(raw, path.slice(0, length));
     if (!value) continue;
     const whole = length === path.length;
-    if (entry && (part === 'key' || !whole || value.shape !== 'scalar' || value.span.from === value.span.to)) return entry.key;
+    if (entry && (part === 'key' || !whole || value.shape !== 'scalar' || value.span.from === value.span.to))
+      return entry.key;
     if (value.shape === 'map') return [...value.entries.values()][0]?.key ?? value.span;
     return value.span;
   }
-  const first = raw.shape === 'map' ? [...raw.entries.values()][0] : undefined;
-  return first?.key ?? raw.span;
+  return { from: raw.span.from, to: raw.span.from + 1 };
 }

@@ -11,11 +11,11 @@ import { checkOrders } from './checks/orders.ts';
 import { checkReferences } from './checks/references.ts';
 import type { Lines } from './lines.ts';
 import { outlineOf, textAt } from './outline.ts';
-import { type Path, plainOf, type Raw, rawAt, spanAt } from './raw.ts';
 import { addressQuantities } from './quantities.ts';
+import { type Path, plainOf, type Raw, rawAt, spanAt } from './raw.ts';
 import { remarksOf } from './remarks.ts';
+import { boardFields, board as boardSchema, type StudyFile, studySchema } from './schema/study.ts';
 import { schemaFaults } from './schema-faults.ts';
-import { board as boardSchema, boardFields, type StudyFile, studySchema } from './schema/study.ts';
 import type { Step, StudyReading } from './study.ts';
 import { readText } from './yaml-text.ts';
 
@@ -54,17 +54,20 @@ export function readStudy(text: string, file: string): StudyReading {
   faults.push(...climbed.faults);
   const steps: Step[] = [];
   for (const step of climbed.steps) {
-    const read = readStep(step, raw, lines);
+    const read = readStep(step, raw, lines, reading.faults.length === 0);
     faults.push(...(step.index === 0 ? read.faults : read.faults.map((fault) => atStep(fault, step.id))));
     if (read.step) steps.push(read.step);
   }
   if (!faults.some(isRefusal)) faults.push(...checkLearning(raw, steps, lines));
 
-  const found = inOrder(faults);
+  const found = withoutTypos(inOrder(faults));
   const refusals = found.filter(isRefusal);
   if (refusals.length > 0 || !whole.success) return { ok: false, faults: capped(refusals) };
   const { title, about = '', instruments = {}, learning } = whole.data as StudyFile;
-  const remarks = inOrder([...found, ...steps.flatMap((step) => remarksOf(step, rawStepOf(climbed.steps, step.id), lines))]);
+  const remarks = inOrder([
+    ...found,
+    ...steps.flatMap((step) => remarksOf(step, rawStepOf(climbed.steps, step.id), lines)),
+  ]);
   return { ok: true, study: { file, title, about, steps, instruments, learning, remarks } };
 }
 
@@ -90,14 +93,16 @@ function boardOf(raw: Raw): Raw {
   return { ...raw, entries: new Map([...raw.entries].filter(([key]) => Object.hasOwn(boardFields, key))) };
 }
 
-function readStep(step: RawStep, file: Raw, lines: Lines): { step?: Step; faults: Fault[] } {
+function readStep(step: RawStep, file: Raw, lines: Lines, whole: boolean): { step?: Step; faults: Fault[] } {
   const { id, index, board: raw, changed } = step;
   const place: CheckInput['place'] = (path: Path, part) => lines.place(spanAt(raw, path, part));
   const input: CheckInput = { raw, outline: outlineOf(raw), place };
-  const faults = structureChecks.flatMap((check) => check(input));
+  // A name that stands twice hides one of the two: what hangs on it can't be judged.
+  const faults = whole ? structureChecks.flatMap((check) => check(input)) : [];
   const plain = plainOf(raw);
   const parsed = boardSchema.safeParse(plain);
-  if (!parsed.success) return { faults: [...faults, ...schemaFaults(parsed.error.issues, boardSchema, plain, raw, lines)] };
+  if (!parsed.success)
+    return { faults: [...faults, ...schemaFaults(parsed.error.issues, boardSchema, plain, raw, lines)] };
   const quantities = addressQuantities(parsed.data, raw);
   faults.push(...checkOrders(parsed.data, place));
   const title = textAt(file, ['steps', index, 'title']) ?? id;
@@ -128,6 +133,16 @@ function inOrder(faults: readonly Fault[]): Fault[] {
   const line = (fault: Fault) => fault.place?.line ?? 0;
   const column = (fault: Fault) => fault.place?.column ?? 0;
   return once.sort((a, b) => line(a) - line(b) || column(a) - column(b));
+}
+
+/** A field with a slip in its name is told as that, not as missing too. */
+function withoutTypos(faults: readonly Fault[]): Fault[] {
+  const slips = faults
+    .filter(({ code }) => code === 'study/unknown-key')
+    .map(({ data }) => `${data.field}.${data.nearest}`);
+  return faults.filter(
+    ({ code, data }) => code !== 'study/missing-key' || !slips.includes(`${data.field}.${data.key}`),
+  );
 }
 
 function capped(faults: readonly Fault[]): Fault[] {

@@ -1,7 +1,7 @@
 import type { $ZodIssue } from 'zod/v4/core';
 import { type Fault, refuse } from '../fault/fault.ts';
-import type { Lines } from './lines.ts';
 import { nearest } from '../fault/nearest.ts';
+import type { Lines } from './lines.ts';
 import { type Path, type Raw, rawAt, type Span, spanAt } from './raw.ts';
 import type { Field } from './schema/leaf.ts';
 import {
@@ -22,7 +22,13 @@ import {
 type Issue = $ZodIssue;
 
 /** Turns what the schema has against `plain` into faults with their places. `raw` is what `plain` was made from. */
-export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: unknown, raw: Raw, lines: Lines): Fault[] {
+export function schemaFaults(
+  issues: readonly Issue[],
+  schema: Schema,
+  plain: unknown,
+  raw: Raw,
+  lines: Lines,
+): Fault[] {
   const place = (path: Path, part: 'key' | 'value' = 'value') => lines.place(spanAt(raw, path, part));
   return issues.flatMap((issue) => translate(issue, []));
 
@@ -34,6 +40,7 @@ export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: un
     if (value === undefined && !rawAt(raw, path)) return [missing(path, here)];
     const number = here && fieldOf(here);
     if (number && issue.code !== 'unrecognized_keys') return numberFaults(issue, base, path, number);
+    if (issue.code === 'custom') return [leafFault(issue, path)];
     if (issue.code === 'unrecognized_keys') {
       const keys = here ? knownKeys(here, value) : [];
       return issue.keys.map((key) =>
@@ -45,10 +52,22 @@ export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: un
     if (issue.code === 'invalid_value') return [notAChoice(field, value, issue.values.map(String), path)];
     if (issue.code === 'invalid_union') return unionFaults(issue, base, path, here, value);
     if (issue.code === 'too_small' && issue.origin === 'array') {
-      return [refuse('study/too-few', { field, least: Number(issue.minimum), found: (value as unknown[]).length }, place(path))];
+      return [
+        refuse(
+          'study/too-few',
+          { field, least: Number(issue.minimum), found: (value as unknown[]).length },
+          place(path),
+        ),
+      ];
     }
     if (issue.code === 'too_big' && issue.origin === 'array') {
-      return [refuse('study/too-many', { field, most: Number(issue.maximum), found: (value as unknown[]).length }, place(path))];
+      return [
+        refuse(
+          'study/too-many',
+          { field, most: Number(issue.maximum), found: (value as unknown[]).length },
+          place(path),
+        ),
+      ];
     }
     return [wrongShape(field, value, here, path)];
   }
@@ -57,12 +76,23 @@ export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: un
     const key = String(path.at(-1));
     const holder = path.slice(0, -1);
     const holderSchema = schemaAt(schema, holder, plain);
-    const choices = holderSchema && optionsOf(holderSchema).length > 0 ? discriminants(holderSchema, key) : here ? literalsOf(here) : [];
+    const choices =
+      holderSchema && optionsOf(holderSchema).length > 0
+        ? discriminants(holderSchema, key)
+        : here
+          ? literalsOf(here)
+          : [];
     const about = here ? aboutOf(here) : '';
     return refuse('study/missing-key', { key, field: holder.join('.'), about, choices }, place(holder, 'key'));
   }
 
-  function unionFaults(issue: Issue & { code: 'invalid_union' }, base: Path, path: Path, here: Schema | undefined, value: unknown): Fault[] {
+  function unionFaults(
+    issue: Issue & { code: 'invalid_union' },
+    base: Path,
+    path: Path,
+    here: Schema | undefined,
+    value: unknown,
+  ): Fault[] {
     const field = path.join('.');
     if ('discriminator' in issue && issue.discriminator) {
       const holder = schemaAt(schema, path.slice(0, -1), plain);
@@ -75,12 +105,19 @@ export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: un
       const found = Object.keys(value);
       if (found.length !== 1 || !keys.includes(found[0])) {
         const unknown = found.find((key) => !keys.includes(key)) ?? '';
-        return [refuse('study/one-of', { field, found, keys, nearest: nearest(unknown, keys) }, place([...path, unknown || found[1] || ''], 'key'))];
+        return [
+          refuse(
+            'study/one-of',
+            { field, found, keys, nearest: nearest(unknown, keys) },
+            place([...path, unknown || found[1] || ''], 'key'),
+          ),
+        ];
       }
     }
     const option = optionFor(here, value);
     const chosen = option && issue.errors[optionsOf(here).indexOf(option)];
-    if (!chosen || (!isMap(value) && !chosen.some((inner) => inner.code === 'invalid_format'))) return [wrongShape(field, value, here, path)];
+    if (!chosen || (!isMap(value) && !chosen.some((inner) => inner.code === 'invalid_format')))
+      return [wrongShape(field, value, here, path)];
     return chosen.flatMap((inner) => translate(inner, [...base, ...(issue.path as Path)]));
   }
 
@@ -94,15 +131,12 @@ export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: un
     if (number.role === 'count') {
       return [refuse('study/not-a-count', { field, text: sayValue(value), least: number.least ?? 1 }, place(path))];
     }
-    if (custom) {
-      const { fault, offset, length } = (custom.issue as unknown as { params: { fault: Fault; offset: number; length: number } }).params;
-      if (number.role === 'rating' && typeof text === 'string' && /^[a-z-]+$/i.test(text)) {
-        return [refuse('study/rating-word', { field, text, nearest: nearest(text, ['open', 'none']) }, place(written))];
-      }
-      return [{ ...fault, place: lines.place(within(spanAt(raw, written), offset, length)) }];
+    if (custom && number.role === 'rating' && typeof text === 'string' && /^[a-z-]+$/i.test(text)) {
+      return [refuse('study/rating-word', { field, text, nearest: nearest(text, ['open', 'none']) }, place(written))];
     }
+    if (custom) return [leafFault(custom.issue, custom.path.at(-1) === 'before' ? custom.path : written)];
     if (isMap(value)) {
-      const keys = ['value', 'source'];
+      const keys = ['value', 'source', 'before'];
       const unknown = Object.keys(value).filter((key) => !keys.includes(key));
       if (unknown.length > 0) {
         return unknown.map((key) =>
@@ -110,13 +144,34 @@ export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: un
         );
       }
       if (!('value' in value)) {
-        return [refuse('study/missing-key', { key: 'value', field, about: number.about, choices: [] }, place(path, 'key'))];
+        return [
+          refuse('study/missing-key', { key: 'value', field, about: number.about, choices: [] }, place(path, 'key')),
+        ];
       }
       if ('source' in value && typeof value.source !== 'string') {
-        return [refuse('study/wrong-shape', { field: `${field}.source`, found: sayShape(value.source), expected: 'text' }, place([...path, 'source']))];
+        return [
+          refuse(
+            'study/wrong-shape',
+            { field: `${field}.source`, found: sayShape(value.source), expected: 'text' },
+            place([...path, 'source']),
+          ),
+        ];
       }
     }
-    return [refuse('study/not-a-quantity', { field, found: sayShape(text), about: number.about, kind: number.kind ?? '' }, place(written))];
+    return [
+      refuse(
+        'study/not-a-quantity',
+        { field, found: sayShape(text), about: number.about, kind: number.kind ?? '' },
+        place(written),
+      ),
+    ];
+  }
+
+  /** A fault found in a number's own text. */
+  function leafFault(issue: Issue, path: Path): Fault {
+    const { fault, offset, length } = (issue as unknown as { params: { fault: Fault; offset: number; length: number } })
+      .params;
+    return { ...fault, place: lines.place(within(spanAt(raw, path), offset, length)) };
   }
 
   /** Offsets inside the value of a quoted scalar start behind its quote. */
@@ -127,7 +182,8 @@ export function schemaFaults(issues: readonly Issue[], schema: Schema, plain: un
   }
 
   function notAChoice(field: string, value: unknown, choices: string[], path: Path): Fault {
-    if (typeof value !== 'string') return refuse('study/wrong-choice', { field, text: sayValue(value), nearest: '', choices }, place(path));
+    if (typeof value !== 'string')
+      return refuse('study/wrong-choice', { field, text: sayValue(value), nearest: '', choices }, place(path));
     return refuse('study/wrong-choice', { field, text: value, nearest: nearest(value, choices), choices }, place(path));
   }
 
@@ -161,7 +217,8 @@ function discriminants(schema: Schema, key: string): string[] {
 
 function valueAt(plain: unknown, path: Path): unknown {
   let here = plain;
-  for (const key of path) here = typeof here === 'object' && here !== null && Object.hasOwn(here, key) ? (here as never)[key] : undefined;
+  for (const key of path)
+    here = typeof here === 'object' && here !== null && Object.hasOwn(here, key) ? (here as never)[key] : undefined;
   return here;
 }
 

@@ -30,4 +30,6 @@ export interface Study {
 }
 
 /** The study, or every fault found in it. */
-export type StudyReading = { readonly ok: true; readonly study: Study } | { readonly ok: false; readonly faults: readonly Fault[] };
+export type StudyReading =
+  | { readonly ok: true; readonly study: Study }
+  | { readonly ok: false; readonly faults: readonly Fault[] };

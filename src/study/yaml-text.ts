@@ -1,5 +1,5 @@
 import { parseDocument } from 'yaml';
-import { type Fault, refuse } from '../fault/fault.ts';
+import { type Fault, type Place, refuse } from '../fault/fault.ts';
 import { type Lines, linesOf } from './lines.ts';
 import { type Raw, rawOf } from './raw.ts';
 
@@ -24,19 +24,31 @@ export function readText(text: string, file: string): TextReading {
     return failed(refuse('study/long-line', { most: longestLine }, { ...place, text: place.text.slice(0, 100) }));
   }
   const binary = text.search(controlCharacter);
-  if (binary >= 0) return failed(refuse('study/binary', {}, { ...lines.place({ from: binary, to: binary + 1 }), text: '' }));
+  if (binary >= 0) return failed(refuse('study/binary', {}, printable(lines.place({ from: binary, to: binary + 1 }))));
   if (text.trim() === '') return failed(refuse('study/empty', {}, lines.place({ from: 0, to: 1 })));
 
   const faults: Fault[] = [];
   try {
-    const document = parseDocument(text, { uniqueKeys: false, prettyErrors: false, merge: false, schema: 'core', logLevel: 'silent' });
+    const document = parseDocument(text, {
+      uniqueKeys: false,
+      prettyErrors: false,
+      merge: false,
+      schema: 'core',
+      logLevel: 'error',
+    });
     const [error] = document.errors;
     if (error) {
       const [from, to] = error.pos;
       const message = error.message.split('\n')[0];
+      if (/call stack/.test(message)) return failed(refuse('study/too-deep', {}, lines.place({ from, to })));
       return failed(refuse('study/yaml', { code: error.code, message }, lines.place({ from, to })));
     }
-    return { ok: true, raw: rawOf(document.contents, lines, faults), lines, faults };
+    const raw = rawOf(document.contents, lines, faults);
+    // What stands behind an alias, a tag or too many brackets hasn't been read: the rest would be judged wrongly.
+    const unread = faults.filter(
+      ({ code }) => code === 'study/alias' || code === 'study/tag' || code === 'study/too-deep',
+    );
+    return unread.length > 0 ? failed(...unread) : { ok: true, raw, lines, faults };
   } catch (error) {
     // The YAML reader descends by recursion: text nested without end exhausts the stack.
     if (error instanceof RangeError) return failed(refuse('study/too-deep', {}, lines.place({ from: 0, to: 1 })));
@@ -46,6 +58,10 @@ export function readText(text: string, file: string): TextReading {
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
 const controlCharacter = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffd]/;
+
+function printable(place: Place): Place {
+  return { ...place, text: place.text.replace(new RegExp(controlCharacter, 'g'), '·') };
+}
 
 function longLine(text: string): number {
   let start = 0;

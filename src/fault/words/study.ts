@@ -11,7 +11,7 @@ const isOne = (count: FaultData[string], one: string, many: string) => (count ==
 /** What the YAML reader stumbled over, by its code. */
 const yaml: Record<string, string> = {
   TAB_AS_INDENT: 'a tab is used to indent',
-  BAD_INDENT: 'this line is indented differently from the lines it belongs to',
+  BAD_INDENT: 'this line is indented differently from the lines it belongs to, or a bracket above it is not closed',
   BLOCK_AS_IMPLICIT_KEY: 'a second ": " stands in this line, or the line is indented too far',
   MULTILINE_IMPLICIT_KEY: 'this text is neither a key with ": " behind it nor part of the value above',
   MISSING_CHAR: 'a character is missing here: a closing quote or bracket, a ":" or a ","',
@@ -96,7 +96,12 @@ export const studyWords = {
   }),
   'study/missing-key': (d) => ({
     found: `"${d.key}" is missing ${inField(d.field)}${atStep(d)}`,
-    expected: Array.isArray(d.choices) && d.choices.length > 0 ? `${d.key}: one of ${list(d.choices)}` : d.about ? `${d.key}: ${d.about}` : `${d.key}`,
+    expected:
+      Array.isArray(d.choices) && d.choices.length > 0
+        ? `${d.key}: one of ${list(d.choices)}`
+        : d.about
+          ? `${d.key}: ${d.about}`
+          : `${d.key}`,
     remedy: 'add it',
   }),
   'study/wrong-shape': (d) => ({
@@ -136,7 +141,9 @@ export const studyWords = {
   'study/one-of': (d) => ({
     found: `${d.field} holds ${list(d.found)}${atStep(d)}`,
     expected: `exactly one of: ${list(d.keys)}`,
-    remedy: meant(d.nearest) ?? 'make one list entry ("- ") of each',
+    remedy:
+      meant(d.nearest) ??
+      (Array.isArray(d.found) && d.found.length > 1 ? 'make one list entry ("- ") of each' : undefined),
   }),
   'study/too-few': (d) => ({
     found: `${d.field} has ${isOne(d.found, 'entry', 'entries')}${atStep(d)}`,
@@ -154,11 +161,14 @@ export const studyWords = {
     found: d.isPart
       ? `${d.field} names "${d.name}", which is a part but no sense point${atStep(d)}`
       : `${d.field} names "${d.name}", which does not exist${atStep(d)}`,
-    expected: Array.isArray(d.names) && d.names.length > 0 ? `a ${toWhat[String(d.to)]}: ${list(d.names)}` : `a ${toWhat[String(d.to)]}`,
+    expected:
+      Array.isArray(d.names) && d.names.length > 0
+        ? `${toWhat[String(d.to)]}: ${list(d.names)}`
+        : `${toWhat[String(d.to)]}`,
     remedy: meant(d.nearest),
   }),
   'study/no-supply': (d) => ({
-    found: 'no part is a supply: nothing feeds this board',
+    found: `no part is a supply: nothing feeds this board${atStep(d)}`,
     expected: 'at least one part of kind supply',
     remedy: `add the adapter or battery as a part of kind supply; the parts are ${list(d.parts)}`,
   }),
@@ -223,7 +233,10 @@ export const studyWords = {
   }),
   'study/no-such-path': (d) => ({
     found: `step "${d.step}" ${d.removed ? 'removes' : 'changes'} ${d.path}, but ${d.reached ? `${d.reached} has` : 'the board has'} no "${d.key}"`,
-    expected: Array.isArray(d.keys) && d.keys.length > 0 ? `one of: ${list(d.keys)}` : `a field: ${d.reached} is a value and holds no others`,
+    expected:
+      Array.isArray(d.keys) && d.keys.length > 0
+        ? `one of: ${list(d.keys)}`
+        : `a field: ${d.reached} is a value and holds no others`,
     remedy: meant(d.near) ?? 'correct the path; it counts from the top, with entries of a list counted from 0',
   }),
   'study/change-twice': (d) => ({
@@ -252,11 +265,11 @@ export const studyWords = {
 } satisfies Words;
 
 const toWhat: Record<string, string> = {
-  part: 'part that feeds it',
-  node: 'heat node',
-  sense: 'part of kind sense',
-  limiter: 'limiter',
-  instrument: 'instrument',
-  step: 'step',
-  number: 'number of the study by its address, such as parts.core-sense.fitted.0.resistance',
+  part: 'a part that feeds it',
+  node: 'a heat node',
+  sense: 'a part of kind sense',
+  limiter: 'a limiter',
+  instrument: 'an instrument',
+  step: 'a step',
+  number: 'a number of the study by its address, such as parts.core-sense.fitted.0.resistance',
 };

@@ -8,7 +8,8 @@ export function checkConductors({ raw, outline, place }: CheckInput): Fault[] {
     if (part.kind !== 'conductor') return [];
     const resistance = rawAt(raw, [...part.path, 'resistance']);
     const wire = rawAt(raw, [...part.path, 'wire']);
-    if (resistance && wire) return [refuse('study/resistance-and-wire', { name: part.name }, place([...part.path, 'wire'], 'key'))];
+    if (resistance && wire)
+      return [refuse('study/resistance-and-wire', { name: part.name }, place([...part.path, 'wire'], 'key'))];
     if (!resistance && !wire) return [refuse('study/no-resistance', { name: part.name }, place(part.path, 'key'))];
     return [];
   });

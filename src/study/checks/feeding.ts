@@ -1,12 +1,14 @@
 import { type Fault, refuse } from '../../fault/fault.ts';
 import type { CheckInput } from './check.ts';
 
+const kinds: readonly string[] = ['conductor', 'sense', 'regulator', 'load'];
+
 /** The power path: at least one supply, nothing fed by a load, and no part that feeds itself. */
 export function checkFeeding({ outline, place }: CheckInput): Fault[] {
   const { parts } = outline;
   const byName = new Map(parts.map((part) => [part.name, part]));
   const faults: Fault[] = [];
-  if (parts.length > 0 && !parts.some((part) => part.kind === 'supply')) {
+  if (parts.length > 0 && parts.every((part) => kinds.includes(part.kind))) {
     faults.push(refuse('study/no-supply', { parts: parts.map((part) => part.name) }, place(['parts'], 'key')));
   }
   const told = new Set<string>();

@@ -1,6 +1,6 @@
 import { type Fault, refuse } from '../../fault/fault.ts';
-import type { Lines } from '../lines.ts';
 import { nearest } from '../../fault/nearest.ts';
+import type { Lines } from '../lines.ts';
 import { keysAt, textAt } from '../outline.ts';
 import { type Path, type Raw, spanAt } from '../raw.ts';
 import type { Step } from '../study.ts';
@@ -12,7 +12,14 @@ export function checkLearning(file: Raw, steps: readonly Step[], lines: Lines): 
   const mustBe = (path: Path, to: string, names: readonly string[]) => {
     const name = textAt(file, path);
     if (name === undefined || names.includes(name)) return;
-    const data = { name, to, field: path.join('.'), nearest: nearest(name, names), names: names.length > 30 ? [] : names, isPart: 0 };
+    const data = {
+      name,
+      to,
+      field: path.join('.'),
+      nearest: nearest(name, names),
+      names: names.length > 30 ? [] : names,
+      isPart: 0,
+    };
     faults.push(refuse('study/unknown-name', data, lines.place(spanAt(file, path))));
   };
   mustBe(['learning', 'limiter'], 'limiter', keysAt(file, ['limiters']));
@@ -23,7 +30,13 @@ export function checkLearning(file: Raw, steps: readonly Step[], lines: Lines): 
     const ids = steps.map((step) => step.id);
     if (id !== undefined && !ids.includes(id)) {
       const place = lines.place(spanAt(file, path));
-      faults.push(refuse('study/unknown-name', { name: id, to: 'step', field: path.join('.'), nearest: nearest(id, ids), names: ids, isPart: 0 }, place));
+      faults.push(
+        refuse(
+          'study/unknown-name',
+          { name: id, to: 'step', field: path.join('.'), nearest: nearest(id, ids), names: ids, isPart: 0 },
+          place,
+        ),
+      );
     } else {
       mustBe(path, 'number', addresses);
     }

@@ -13,7 +13,10 @@ export function checkOrders(board: Board, place: (path: Path) => Place): Fault[]
   for (const [name, part] of Object.entries(board.parts)) {
     const path = ['parts', name];
     if (part.kind === 'conductor') derating([...path, 'derating'], part.derating);
-    if (part.kind === 'sense') part.fitted.forEach((resistor, index) => void derating([...path, 'fitted', index, 'derating'], resistor.derating));
+    if (part.kind === 'sense')
+      part.fitted.forEach(
+        (resistor, index) => void derating([...path, 'fitted', index, 'derating'], resistor.derating),
+      );
     if (part.kind !== 'regulator') continue;
     derating([...path, 'stage', 'derating'], part.stage.derating);
     if (part.losses.by !== 'curve') continue;
@@ -21,7 +24,9 @@ export function checkOrders(board: Board, place: (path: Path) => Place): Fault[]
     for (let i = 1; i < points.length; i++) {
       if (points[i].current.value > points[i - 1].current.value) continue;
       const at = [...path, 'losses', 'points', i, 'current'];
-      faults.push(refuse('study/curve-order', { before: points[i - 1].current.text, current: points[i].current.text }, place(at)));
+      faults.push(
+        refuse('study/curve-order', { before: points[i - 1].current.text, current: points[i].current.text }, place(at)),
+      );
     }
   }
   return faults;

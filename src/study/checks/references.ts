@@ -12,10 +12,13 @@ export function checkReferences({ outline, place }: CheckInput): Fault[] {
   };
   return references.flatMap(({ path, name, to }) => {
     // A limiter's node and an air node are places with a temperature of their own.
-    const names = path[0] === 'limiters' || path.at(-2) === 'through' ? known[to].filter((node) => node !== 'ambient') : known[to];
+    const names =
+      path[0] === 'limiters' || path.at(-2) === 'through' ? known[to].filter((node) => node !== 'ambient') : known[to];
     if (names.includes(name)) return [];
     const isPart = to === 'sense' && known.part.includes(name) ? 1 : 0;
     const field = path.join('.');
-    return [refuse('study/unknown-name', { name, to, field, nearest: nearest(name, names), names, isPart }, place(path))];
+    return [
+      refuse('study/unknown-name', { name, to, field, nearest: nearest(name, names), names, isPart }, place(path)),
+    ];
   });
 }

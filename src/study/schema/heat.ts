@@ -8,7 +8,9 @@ const conductivity = quantity('thermal-conductivity', 'of the material');
 export const heatElement = z.union([
   z.strictObject({ resistance: quantity('thermal-resistance', 'given or measured') }),
   z.strictObject({
-    layer: z.strictObject({ thickness: quantity('length', 'along the heat'), conductivity, area }).describe('a slab: t/(k·A)'),
+    layer: z
+      .strictObject({ thickness: quantity('length', 'along the heat'), conductivity, area })
+      .describe('a slab: t/(k·A)'),
   }),
   z.strictObject({
     contact: z
@@ -54,7 +56,10 @@ export const heatElement = z.union([
       .describe('straight fins with their efficiency'),
   }),
   z.strictObject({
-    film: z.strictObject({ coefficient: quantity('film-coefficient', 'of the surface, convection and radiation together'), area }),
+    film: z.strictObject({
+      coefficient: quantity('film-coefficient', 'of the surface, convection and radiation together'),
+      area,
+    }),
   }),
 ]);
 
@@ -81,12 +86,14 @@ const stream = z.strictObject({
   through: z.array(name).min(1).describe('air nodes in the order the air passes them, from ambient back to ambient'),
 });
 
-export const heatPath = z.strictObject({
-  ambient: quantity('temperature', 'air around the device', 'any'),
-  nodes: z.record(name, node).describe('places with one temperature each'),
-  links: z.record(name, link).describe('ways for heat between nodes'),
-  streams: z.record(name, stream).optional().describe('moving air'),
-});
+export const heatPath = z
+  .strictObject({
+    ambient: quantity('temperature', 'air around the device', 'any'),
+    nodes: z.record(name, node).describe('places with one temperature each'),
+    links: z.record(name, link).describe('ways for heat between nodes'),
+    streams: z.record(name, stream).optional().describe('moving air'),
+  })
+  .describe('where the heat goes: ambient, nodes, links');
 
 export type HeatPath = z.output<typeof heatPath>;
 export type HeatElement = z.output<typeof heatElement>;

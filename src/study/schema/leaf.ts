@@ -42,11 +42,14 @@ function readable(kind: KindName, about: string, sign: Sign) {
       z.strictObject({
         value: written,
         source: z.string().optional().describe('where the number comes from'),
-        before: written.optional().describe('what was stated before a fit; the next fit starts from it, so that nothing counts twice'),
+        before: written
+          .optional()
+          .describe('what was stated before a fit; the next fit starts from it, so that nothing counts twice'),
       }),
     ])
     .transform((raw, context): Quantity => {
-      const { value, source, before } = typeof raw === 'object' ? raw : { value: raw, source: undefined, before: undefined };
+      const { value, source, before } =
+        typeof raw === 'object' ? raw : { value: raw, source: undefined, before: undefined };
       const text = String(value);
       const read = readQuantity(text, kind);
       if (!read.ok) {
@@ -62,7 +65,11 @@ function readable(kind: KindName, about: string, sign: Sign) {
       }
       const stated = before === undefined ? null : readQuantity(String(before), kind);
       if (stated && !stated.ok) {
-        context.addIssue({ code: 'custom', path: ['before'], params: { fault: stated.fault, offset: stated.offset, length: stated.length } });
+        context.addIssue({
+          code: 'custom',
+          path: ['before'],
+          params: { fault: stated.fault, offset: stated.offset, length: stated.length },
+        });
         return z.NEVER;
       }
       return {

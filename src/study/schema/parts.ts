@@ -17,7 +17,9 @@ export const derating = z
 
 const supplyPart = z.strictObject({
   kind: z.literal('supply').describe('an external adapter or another source of power'),
-  title, source, note,
+  title,
+  source,
+  note,
   voltage: quantity('voltage', 'voltage at no load'),
   resistance: quantity('resistance', 'source resistance, as droop per ampere', 'not-negative'),
   efficiency: quantity('ratio', 'power out over power from the wall, at the loads of this study'),
@@ -29,9 +31,15 @@ const supplyPart = z.strictObject({
 
 const conductorPart = z.strictObject({
   kind: z.literal('conductor').describe('a cable, connector, fuse, trace or plane'),
-  title, source, note,
+  title,
+  source,
+  note,
   'fed-by': fedBy,
-  resistance: quantity('resistance', 'resistance at 20 °C, both ways where current returns through it', 'not-negative').optional(),
+  resistance: quantity(
+    'resistance',
+    'resistance at 20 °C, both ways where current returns through it',
+    'not-negative',
+  ).optional(),
   wire: z
     .strictObject({
       gauge: definition('length', 'conductor diameter, or AWG'),
@@ -47,7 +55,8 @@ const conductorPart = z.strictObject({
 
 /** One resistor of a sense point. */
 export const fittedResistor = z.strictObject({
-  title, source,
+  title,
+  source,
   resistance: quantity('resistance', 'at 20 °C'),
   joint: quantity('resistance', 'its solder joints, where the sense lines include them', 'not-negative').optional(),
   'temperature-coefficient': quantity('temperature-coefficient', 'of its resistance, from 20 °C', 'any').optional(),
@@ -57,7 +66,9 @@ export const fittedResistor = z.strictObject({
 
 const sensePart = z.strictObject({
   kind: z.literal('sense').describe('a sense point: one resistor, or several in parallel, in series with the current'),
-  title, source, note,
+  title,
+  source,
+  note,
   'fed-by': fedBy,
   fitted: z.array(fittedResistor).min(1).describe('the resistors soldered there, in parallel'),
   divider: z
@@ -100,15 +111,25 @@ const lossesByCurve = z.strictObject({
     .min(3)
     .describe('rising currents'),
   'at-temperature': definition('temperature', 'junction temperature the curve was taken at', 'any'),
-  'loss-coefficient': quantity('temperature-coefficient', 'relative change of the loss with junction temperature', 'any'),
+  'loss-coefficient': quantity(
+    'temperature-coefficient',
+    'relative change of the loss with junction temperature',
+    'any',
+  ),
 });
 
 const regulatorPart = z.strictObject({
   kind: z.literal('regulator').describe('a switching regulator of one or more phases'),
-  title, source, note,
+  title,
+  source,
+  note,
   'fed-by': fedBy,
   output: quantity('voltage', 'output voltage at processor scale 1'),
-  'output-exponent': quantity('ratio', 'output voltage follows scale to this power; 0.33 is the cube law (common practice, no source)', 'not-negative').optional(),
+  'output-exponent': quantity(
+    'ratio',
+    'output voltage follows scale to this power; 0.33 is the cube law (common practice, no source)',
+    'not-negative',
+  ).optional(),
   phases: count('active phases'),
   imbalance: quantity('ratio', 'by how much the busiest phase exceeds an equal share', 'not-negative'),
   frequency: quantity('frequency', 'switching frequency of one phase'),
@@ -119,7 +140,11 @@ const regulatorPart = z.strictObject({
     'rated-current': rating('current', 'continuous current of one stage'),
     derating: derating.optional(),
     'junction-limit': rating('temperature', 'highest junction temperature'),
-    'junction-rise': quantity('thermal-resistance', 'junction above its heat node, per watt lost in one stage', 'not-negative'),
+    'junction-rise': quantity(
+      'thermal-resistance',
+      'junction above its heat node, per watt lost in one stage',
+      'not-negative',
+    ),
   }),
   inductor: z.strictObject({
     'saturation-current': rating('current', 'peak current at which the inductance has fallen'),
@@ -142,14 +167,23 @@ const regulatorPart = z.strictObject({
 
 const loadPart = z.strictObject({
   kind: z.literal('load').describe('a consumer'),
-  title, source, note,
+  title,
+  source,
+  note,
   'fed-by': fedBy,
   power: quantity('power', 'power taken; for a follower, at processor scale 1', 'not-negative'),
   idle: quantity('power', 'the part of a follower’s power that stays at scale 0', 'not-negative').optional(),
-  follows: z.literal('processor').optional().describe('rises and falls with the processor’s scale; without it the power is constant'),
+  follows: z
+    .literal('processor')
+    .optional()
+    .describe('rises and falls with the processor’s scale; without it the power is constant'),
   leakage: z
     .strictObject({
-      power: quantity('power', 'leakage at the reference temperature, at the rail’s voltage at scale 1', 'not-negative'),
+      power: quantity(
+        'power',
+        'leakage at the reference temperature, at the rail’s voltage at scale 1',
+        'not-negative',
+      ),
       at: definition('temperature', 'reference temperature', 'any'),
       'e-fold': quantity('temperature-difference', 'rise in temperature that multiplies it by e'),
     })

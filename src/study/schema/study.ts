@@ -4,10 +4,12 @@ import { name, quantity } from './leaf.ts';
 import { limiter } from './limiters.ts';
 import { part } from './parts.ts';
 
-const demand = z.strictObject({
-  scale: quantity('ratio', 'what the processor would take if nothing held it, as a multiple of scale 1'),
-  crest: quantity('ratio', 'peak over average of the power'),
-});
+const demand = z
+  .strictObject({
+    scale: quantity('ratio', 'what the processor would take if nothing held it, as a multiple of scale 1'),
+    crest: quantity('ratio', 'peak over average of the power'),
+  })
+  .describe('what the processor would take if nothing held it');
 
 const addedLimit = z.strictObject({
   title: z.string().optional(),
@@ -30,12 +32,20 @@ const learning = z.strictObject({
   learn: z.array(z.string()).min(1).describe('paths of the numbers to be learnt'),
   'power-channel': z.string().describe('instrument whose measured power sets the board’s power in each window'),
   limiter: name.describe('the limiter whose real power that channel shows'),
-  'ambient-drift': quantity('temperature-difference', 'standard uncertainty of ambient from one run to the next', 'not-negative').optional(),
+  'ambient-drift': quantity(
+    'temperature-difference',
+    'standard uncertainty of ambient from one run to the next',
+    'not-negative',
+  ).optional(),
 });
 
 /** One change to the board, on the state of the step before. */
 export const change = z.union([
-  z.strictObject({ at: z.string().describe('path of a field'), becomes: z.unknown().describe('its new content'), why: z.string().optional() }),
+  z.strictObject({
+    at: z.string().describe('path of a field'),
+    becomes: z.unknown().describe('its new content'),
+    why: z.string().optional(),
+  }),
   z.strictObject({ at: z.string().describe('path of a field'), removed: z.literal(true), why: z.string().optional() }),
 ]);
 
@@ -59,7 +69,7 @@ export const board = z.strictObject(boardFields);
 
 export const studySchema = z.strictObject({
   uprate: z.literal(1).describe('version of this file’s format'),
-  title: z.string().min(1),
+  title: z.string().min(1).describe('what this board is called'),
   about: z.string().optional().describe('what this board is and where its numbers come from'),
   ...boardFields,
   instruments: z.record(name, instrument).optional().describe('channels of the recordings'),

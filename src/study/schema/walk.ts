@@ -1,5 +1,5 @@
-import type { $ZodType } from 'zod/v4/core';
 import { z } from 'zod';
+import type { $ZodType } from 'zod/v4/core';
 import { type Field, fields } from './leaf.ts';
 
 /** A schema of any shape. */
@@ -128,7 +128,13 @@ export function visitFields(
     if (option) visitFields(option, value, visit, path);
     return;
   }
-  const keys = shape ? Object.keys(shape) : Array.isArray(value) ? value.keys() : isMap(value) ? Object.keys(value) : [];
+  const keys = shape
+    ? Object.keys(shape)
+    : Array.isArray(value)
+      ? value.keys()
+      : isMap(value)
+        ? Object.keys(value)
+        : [];
   for (const key of keys) {
     const child = childSchema(inner, key, value);
     if (child) visitFields(child, (value as Record<string, unknown>)[key], visit, [...path, key]);
