@@ -1,4 +1,4 @@
-import type { Dimension } from './kind.ts';
+import { type Dimension, type KindName, kinds } from './kind.ts';
 
 /**
  * A unit, as what one of it is in SI: factor · 10^ten, and for temperatures on a scale of their own the SI value of its zero.
@@ -10,12 +10,14 @@ export interface Unit {
   readonly factor: number;
   /** SI value of the scale's zero; 0 but for °C and °F. */
   readonly zero: number;
+  /** True for units of angle, which have no dimension and still aren't ratios. */
+  readonly angle: boolean;
 }
 
 type Exponents = [number, number, number, number, number];
 
-function unit(dimension: Dimension, ten = 0, factor = 1, zero = 0): Unit {
-  return { dimension, ten, factor, zero };
+function unit(dimension: Dimension, ten = 0, factor = 1, zero = 0, angle = false): Unit {
+  return { dimension, ten, factor, zero, angle };
 }
 
 const one: Dimension = [0, 0, 0, 0, 0];
@@ -49,6 +51,7 @@ const prefixable: Readonly<Record<string, Unit>> = {
   l: unit([0, 3, 0, 0, 0], -3),
   Wh: unit([1, 2, -2, 0, 0], 2, 36),
   Ah: unit([0, 0, 1, 1, 0], 2, 36),
+  rad: unit(one, 0, 1, 0, true),
 };
 
 /**
@@ -70,37 +73,92 @@ const plain: Readonly<Record<string, Unit>> = {
   in: unit(length, -4, 254),
   ft: unit(length, -4, 3048),
   mil: unit(length, -7, 254),
-  lbf: unit([1, 1, -2, 0, 0], 0, 4.4482216152605),
+  lbf: unit([1, 1, -2, 0, 0], -13, 44482216152605),
   psi: unit(pressure, 0, 6894.757293168361),
   CFM: unit([0, 3, -1, 0, 0], 0, 0.028316846592 / 60),
   cfm: unit([0, 3, -1, 0, 0], 0, 0.028316846592 / 60),
-  rad: unit(one),
-  deg: unit(one, 0, Math.PI / 180),
-  '°': unit(one, 0, Math.PI / 180),
+  deg: unit(one, 0, Math.PI / 180, 0, true),
+  '°': unit(one, 0, Math.PI / 180, 0, true),
 };
 
 const prefixes: Readonly<Record<string, number>> = {
-  p: -12, n: -9, u: -6, µ: -6, m: -3, c: -2, d: -1, k: 3, M: 6, G: 9,
+  p: -12,
+  n: -9,
+  u: -6,
+  µ: -6,
+  m: -3,
+  c: -2,
+  d: -1,
+  k: 3,
+  M: 6,
+  G: 9,
 };
 
 const exponentDigits = '⁰¹²³⁴⁵⁶⁷⁸⁹';
-
-/** Spellings that a strict reader would take for something else, such as millikelvin in W/mK. */
-const habits: Readonly<Record<string, string>> = { 'W/mK': 'W/(m·K)', 'W/m²K': 'W/(m²·K)', 'W/m2K': 'W/(m²·K)', 'mm²K/W': 'mm²·K/W', 'mm2K/W': 'mm²·K/W' };
 
 /** Every unit's symbol, for suggestions. */
 export const unitSymbols: readonly string[] = [
   ...Object.keys(plain),
   ...Object.keys(prefixable),
-  ...['mΩ', 'mohm', 'mV', 'mA', 'mW', 'kW', 'kHz', 'MHz', 'nH', 'uH', 'uF', 'nC', 'ns', 'us', 'ms', 'mm', 'um', 'kPa', 'K/W', 'ppm/K', 'W/(m·K)', 'mm²'],
+  ...[
+    'mΩ',
+    'mohm',
+    'mV',
+    'mA',
+    'mW',
+    'kW',
+    'kHz',
+    'MHz',
+    'nH',
+    'uH',
+    'uF',
+    'nC',
+    'ns',
+    'us',
+    'ms',
+    'mm',
+    'um',
+    'kPa',
+    'K/W',
+    'ppm/K',
+    'W/(m·K)',
+    'mm²',
+  ],
 ];
 
-/** Reads a unit's text; null when it isn't one. Products with `·` or `*`, quotients with `/`, brackets, powers as ², 2, ^2 or ^-1. */
+/** Reads a unit's text; null when it isn't one. Products with `·`, `*` or a space, quotients with `/`, brackets, powers as ², 2, ^2 or ^-1. */
 export function parseUnit(text: string): Unit | null {
-  const cleaned = text.trim().replace(/μ/g, 'µ');
-  const reader = new UnitReader(habits[cleaned] ?? cleaned);
+  const reader = new UnitReader(
+    text
+      .trim()
+      .replace(/μ/g, 'µ')
+      .replace(/\u2126/g, 'Ω'),
+  );
   const result = reader.product();
   return result && reader.atEnd() ? result : null;
+}
+
+/**
+ * Reads a unit for a kind; null when it isn't one of that kind. Where the strict reading doesn't fit, what data sheets mean is tried: everything
+ * behind the first stroke divides (W/m·K, g/A·h), and mK behind a stroke is metre kelvin (W/mK). A bare C is a temperature in °C.
+ */
+export function readUnit(text: string, kind: KindName): Unit | null {
+  const written = text.trim();
+  if (kind === 'temperature' && (written === 'C' || written === 'F')) return parseUnit(`deg${written}`);
+  const [, top, bottom] = /^([^/]+)\/([^/()]+)$/.exec(written) ?? [];
+  const readings = bottom ? [written, `${top}/(${bottom})`, `${top}/(${bottom.replace('mK', 'm·K')})`] : [written];
+  for (const reading of readings) {
+    const unit = parseUnit(reading);
+    if (unit && fits(unit, kind)) return unit;
+  }
+  return null;
+}
+
+function fits(unit: Unit, kind: KindName): boolean {
+  if (!sameDimension(unit.dimension, kinds[kind].dimension)) return false;
+  if (kind === 'temperature-difference') return unit.zero === 0;
+  if (kind === 'count') return unit.ten === 0 && unit.factor === 1 && !unit.angle;
+  return unit.angle === (kind === 'angle');
 }
 
 class UnitReader {
@@ -118,7 +176,10 @@ class UnitReader {
   product(): Unit | null {
     let result = this.#power();
     while (result && !this.atEnd() && this.#text[this.#at] !== ')') {
-      const sign = /^\s*([·*⋅/])\s*|^\s+/.exec(this.#text.slice(this.#at));
+      // Behind a power a new unit may follow at once: mm²K.
+      const joined = /[\d⁰¹²³⁴⁵⁶⁷⁸⁹]/.test(this.#text[this.#at - 1]) ? /^/ : /^\s+/;
+      const rest = this.#text.slice(this.#at);
+      const sign = /^\s*([·*⋅/])\s*|^\s+/.exec(rest) ?? joined.exec(rest);
       if (!sign) return null;
       this.#at += sign[0].length;
       const next = this.#power();
@@ -169,12 +230,12 @@ function atom(word: string): Unit | null {
 function combine(a: Unit, b: Unit, sign: 1 | -1): Unit {
   const dimension = a.dimension.map((exponent, i) => exponent + sign * b.dimension[i]) as Exponents;
   // In a product °C means a difference: 5 mV/°C is 5 mV/K.
-  return { dimension, ten: a.ten + sign * b.ten, factor: sign === 1 ? a.factor * b.factor : a.factor / b.factor, zero: 0 };
+  return unit(dimension, a.ten + sign * b.ten, sign === 1 ? a.factor * b.factor : a.factor / b.factor);
 }
 
 function raise(base: Unit, power: number): Unit {
   const dimension = base.dimension.map((exponent) => exponent * power) as Exponents;
-  return { dimension, ten: base.ten * power, factor: base.factor ** power, zero: 0 };
+  return unit(dimension, base.ten * power, base.factor ** power);
 }
 
 export function sameDimension(a: Dimension, b: Dimension): boolean {

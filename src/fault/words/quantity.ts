@@ -28,6 +28,21 @@ export const quantityWords = {
     expected: `${d.expectedKind} with a decimal point, for example ${d.example}`,
     remedy: 'write a point for the decimal mark, and no thousands separators',
   }),
+  'quantity/split-number': (d) => ({
+    found: `"${d.text}" has a gap in its number`,
+    expected: `${d.expectedKind} with its digits in one piece, for example ${d.example}`,
+    remedy: 'leave out thousands separators',
+  }),
+  'quantity/out-of-reach': (d) => ({
+    found: `"${d.text}" is too large for a computer's number`,
+    expected: 'a number below 1e308 in SI units',
+    remedy: 'check the exponent',
+  }),
+  'quantity/ambiguous-tolerance': (d) => ({
+    found: `"${d.text}" gives a plain number a tolerance in %, which may mean points or a share of it`,
+    expected: 'both in %, as in 90 % ± 2 %, or both plain, as in 0.90 ± 0.02',
+    remedy: 'write both in the same way; the tolerance then counts in points',
+  }),
   'quantity/bad-range': (d) => ({
     found: `"${d.text}" is a range that doesn't rise`,
     expected: 'the lower end first, as in 0.4..0.6 K/W',
@@ -35,7 +50,7 @@ export const quantityWords = {
   }),
   'quantity/bad-tolerance': (d) => ({
     found: `"${d.text}" has an uncertainty that can't be read`,
-    expected: '± 1 %, ± 0.05 mΩ, ± 0.06 mΩ (k=2), ~ 30 %, or +10 % -5 %',
+    expected: '± 1 %, ± 0.05 mΩ, ± 0.06 mΩ (k=2), ~ 30 %, +10 % -5 %, or (sigma=0.3) behind a positive number',
     remedy: 'write the uncertainty in one of these ways, larger than zero',
   }),
   'quantity/two-uncertainties': (d) => ({

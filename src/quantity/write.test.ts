@@ -1,0 +1,131 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type KindName, kinds } from './kind.ts';
+import { readQuantity } from './read.ts';
+import type { Spread } from './spread.ts';
+import { fromUnit, showValue, toUnit, writeForFile, writeQuantity, writeValue } from './write.ts';
+
+const seed = 20_261_125;
+
+const units: readonly [KindName, string][] = [
+  ['resistance', 'mΩ'],
+  ['temperature', 'degC'],
+  ['temperature', 'degF'],
+  ['temperature-difference', 'K'],
+  ['volume-flow', 'CFM'],
+  ['pressure', 'psi'],
+  ['torque', 'lbf·in'],
+  ['ratio', '%'],
+  ['ratio', ''],
+  ['length', 'mil'],
+  ['electrochemical-equivalent', 'g/(A·h)'],
+  ['voltage', 'mV'],
+  ...(Object.keys(kinds) as KindName[]).map((kind): [KindName, string] => [kind, kinds[kind].siUnit]),
+];
+
+const positive = fc.double({ min: 1e-14, max: 1e12, noNaN: true });
+const relative = fc.double({ min: 1e-6, max: 3, noNaN: true });
+
+function readBack(value: number, spread: Spread | null, unit: string, kind: KindName) {
+  const text = writeForFile(value, spread, unit, kind);
+  const read = readQuantity(text, kind);
+  if (!read.ok) throw new Error(`${text}: ${read.fault.code}`);
+  expect(read.quantity.text).toBe(text);
+  return { value: read.quantity.value, spread: read.quantity.spread };
+}
+
+describe(`what is written to a file reads back to the last bit (seed ${seed})`, () => {
+  const pair = fc.constantFrom(...units);
+
+  test('values of either sign', () => {
+    fc.assert(
+      fc.property(pair, positive, fc.boolean(), ([kind, unit], size, negative) => {
+        const value = negative ? -size : size;
+        expect(readBack(value, null, unit, kind)).toEqual({ value, spread: null });
+      }),
+      { seed, numRuns: 2000 },
+    );
+  });
+
+  test('normal and log-normal spreads', () => {
+    fc.assert(
+      fc.property(pair, positive, relative, fc.boolean(), ([kind, unit], value, part, logarithmic) => {
+        const spread: Spread = logarithmic
+          ? { shape: 'log-normal', sigma: part }
+          : { shape: 'normal', u: part * value };
+        expect(readBack(value, spread, unit, kind)).toEqual({ value, spread });
+      }),
+      { seed, numRuns: 2000 },
+    );
+  });
+
+  test('rectangles, as they are read', () => {
+    fc.assert(
+      fc.property(pair, positive, relative, ([kind, unit], low, part) => {
+        const high = low * (1 + part);
+        const value = low + (high - low) / 2;
+        const spread: Spread = { shape: 'rectangular', low, high };
+        expect(readBack(value, spread, unit, kind)).toEqual({ value, spread });
+      }),
+      { seed, numRuns: 1000 },
+    );
+  });
+
+  test.each<[string, KindName]>([
+    ['5 mΩ ± 1 %', 'resistance'],
+    ['5 V +10 % -5 %', 'voltage'],
+    ['25 degC ± 2 K', 'temperature'],
+    ['90 % ± 2 %', 'ratio'],
+    ['6 lbf·in ± 10 %', 'torque'],
+    ['45 um ~ 30 %', 'length'],
+  ])('%s, and it stays in its unit', (text, kind) => {
+    const read = readQuantity(text, kind);
+    if (!read.ok) throw new Error(read.fault.code);
+    const { value, spread, unit } = read.quantity;
+    expect(writeQuantity(read.quantity)).toBe(text);
+    expect(readBack(value, spread, unit, kind)).toEqual({ value, spread });
+    expect(writeForFile(value, spread, unit, kind)).toContain(unit);
+  });
+});
+
+describe('digits follow the uncertainty: two of them, and the value to the same place', () => {
+  // JCGM 100:2008 (GUM), 7.2.6: u with two digits at most; 10.057 62 Ω with u = 27 mΩ is rounded to 10.058 Ω.
+  test('a resistance as the GUM rounds it', () => {
+    expect(writeValue(10.05762, 0.027, 'ohm', 'resistance')).toBe('10.058 Ω ± 0.027 Ω');
+  });
+
+  test.each<[number, number | null, string, KindName, string]>([
+    [0.00502, 3e-5, 'mohm', 'resistance', '5.020 mΩ ± 0.030 mΩ'],
+    [0.1, 0.0999, 'V', 'voltage', '0.10 V ± 0.10 V'],
+    [54.321, 12.3, 'W', 'power', '54 W ± 12 W'],
+    [12345, 678, 'W', 'power', '12350 W ± 680 W'],
+    [353.15, 1.234, 'degC', 'temperature', '80.0 °C ± 1.2 K'],
+    [298.15, null, 'degC', 'temperature', '25.00 °C'],
+    [0.005, null, 'mΩ', 'resistance', '5.000 mΩ'],
+    [0.8765432, null, '%', 'ratio', '87.65 %'],
+    [0.8765432, 0.01, '', 'ratio', '0.877 ± 0.010'],
+    [20, 1, 'degC', 'temperature-difference', '20.0 K ± 1.0 K'],
+    [-1e-9, 0.1, 'V', 'voltage', '0.00 V ± 0.10 V'],
+    [2.2e-5, null, 'uF', 'capacitance', '22.00 µF'],
+    [4e-5, null, 'mm^2', 'area', '40.00 mm²'],
+  ])('%s with u %s in %s of %s', (value, u, unit, kind, text) => {
+    expect(writeValue(value, u, unit, kind)).toBe(text);
+  });
+
+  test('value, uncertainty and unit come apart for a table', () => {
+    expect(showValue(0.00502, 3e-5, 'mΩ', 'resistance')).toEqual({
+      value: '5.020',
+      u: '0.030',
+      unit: 'mΩ',
+      uUnit: 'mΩ',
+    });
+  });
+});
+
+test('a value goes into a unit and back', () => {
+  expect(toUnit(298.15, 'degC', 'temperature')).toBe(25);
+  expect(fromUnit(25, 'degC', 'temperature')).toBe(298.15);
+  expect(toUnit(0.005, 'mΩ', 'resistance')).toBe(5);
+  expect(toUnit(0.0254, 'in', 'length')).toBe(1);
+  expect(() => toUnit(1, 'V', 'resistance')).toThrow('resistance');
+});
