@@ -49,10 +49,10 @@ class Draw:
         if unit == " degC":
             return f"{value:g}{unit} ± 0.5 K"
         form = self.turn % 4
-        if form == 0:
-            return f"{value:g}{unit} ± {self.random.choice([1, 2, 5])} %"
-        if form == 1:
-            return f"{value:g}{unit} ~ {self.random.choice([3, 8])} %"
+        if form < 2:
+            sign, percent = ("±", self.random.choice([1, 2, 5])) if form == 0 else ("~", self.random.choice([3, 8]))
+            # Of a ratio, a tolerance in % could be meant in two ways.
+            return f"{value:g}{unit} {sign} {percent} %" if unit else f"{value:g} {sign} {value * percent / 100:.2g}"
         if form == 2:
             return f"{value * 0.96:.6g}..{value * 1.04:.6g}{unit}"
         return f"{value:g}({self.random.randint(1, 9)}){unit}"
