@@ -18,3 +18,13 @@ export function fitLabel(text: string, fontSize: number, width: number): string 
         .join('')
         .trimEnd()}…`;
 }
+
+/** The label on one line, or on two where it is wider than `width` [px]; the second is cut with an ellipsis. Breaks between words where it can. */
+export function wrapLabel(text: string, fontSize: number, width: number): readonly string[] {
+  if (labelWidth(text, fontSize) <= width) return [text];
+  const room = Math.max(1, Math.floor(width / (ADVANCE * fontSize)));
+  const characters = [...text];
+  const space = characters.slice(0, room + 1).lastIndexOf(' ');
+  const end = space > 0 ? space : room;
+  return [characters.slice(0, end).join(''), fitLabel(characters.slice(end).join('').trim(), fontSize, width)];
+}

@@ -1,5 +1,5 @@
-import { fitLabel, labelWidth } from './fit-label.ts';
-import { type DrawnMargin, limitLine, type MarginScale, marginScale, marginTicks } from './margin-axis.ts';
+import { fitLabel, labelWidth, wrapLabel } from './fit-label.ts';
+import { type DrawnMargin, limitLine, type MarginScale, marginScale, tickNumbers, tickRules } from './margin-axis.ts';
 import { marginBar } from './margin-bar.ts';
 import { type ChartState, stateMark } from './state-mark.ts';
 import { element, escapeText, textElement } from './svg-text.ts';
@@ -34,6 +34,8 @@ interface Layout {
   readonly rowHeight: number;
   readonly plot: readonly [number, number];
   readonly head: number;
+  /** From where to where in a row the plot is: words are not crossed by its lines. */
+  readonly bars: readonly [number, number];
   row(row: LadderRow, y: number, scale: MarginScale): string;
 }
 
@@ -41,10 +43,11 @@ const TITLE = 16;
 const SMALL = 13;
 const FIGURE = 22;
 const TICK = 12;
+const LINE = 20;
 
 /** The steps from the first on, each with its real power and its binding margin against the limit. SVG text; height follows the rows. */
 export function ladderChart(rows: readonly LadderRow[], { width, title }: LadderOptions): string {
-  const layout = width >= 640 ? wide(width) : narrow(width);
+  const layout = width >= 640 ? wide(rows, width) : narrow(rows, width);
   const [left, right] = layout.plot;
   const drawn = rows.flatMap((row) => (row.margin ? [row.margin] : []));
   const scale = marginScale(drawn, left, right);
@@ -56,9 +59,15 @@ export function ladderChart(rows: readonly LadderRow[], { width, title }: Ladder
     element('title', {}, escapeText(title)),
     element('desc', {}, escapeText(rows.map(describeRow).join(' '))),
     ...rows.map((row, at) => frame(row, head + at * rowHeight, width, rowHeight)),
-    marginTicks(scale, head, bottom),
+    ...rows.map((_, at) =>
+      tickRules(scale, head + at * rowHeight + layout.bars[0], head + at * rowHeight + layout.bars[1]),
+    ),
+    tickNumbers(scale, bottom + 16),
     ...rows.map((row, at) => layout.row(row, head + at * rowHeight, scale)),
-    limitLine(scale, head - 6, bottom),
+    limitLine(scale, head - 6, head),
+    ...rows.map((_, at) =>
+      limitLine(scale, head + at * rowHeight + layout.bars[0], head + at * rowHeight + layout.bars[1]),
+    ),
     textElement('limit', {
       x: scale(0),
       y: head - 12,
@@ -113,51 +122,64 @@ function frame(row: LadderRow, y: number, width: number, height: number): string
 }
 
 /** Words left, bar in the middle, state right. */
-function wide(width: number): Layout {
-  const labels = Math.min(420, width * 0.4);
+function wide(rows: readonly LadderRow[], width: number): Layout {
+  const labels = Math.min(440, width * 0.4);
   const states = width - 136;
   const plot = [labels + 24, states - 24] as const;
+  const titleOf = (row: LadderRow) => wrapLabel(row.title, TITLE, labels - 36 - labelWidth(row.power, FIGURE));
+  const extra = extraLine(rows.map(titleOf));
+  const middle = 34 + extra / 2;
   return {
-    rowHeight: 68,
+    rowHeight: 68 + extra,
+    bars: [0, 68 + extra],
     plot,
     head: 34,
     row(row, y, scale) {
-      const titleRoom = labels - 32 - labelWidth(row.power, FIGURE);
       const zero = scale(0);
+      const lines = titleOf(row);
+      const top = y + 29 + (extra - (lines.length - 1) * LINE) / 2;
       return [
-        label(fitLabel(row.title, TITLE, titleRoom), 16, y + 29, TITLE, 'chart-title'),
-        label(fitLabel(row.note, SMALL, labels - 16), 16, y + 51, SMALL, 'chart-note'),
-        figure(row.power, labels, y + 30),
-        label(fitLabel(row.binding, SMALL, plot[1] - zero - 8), zero + 8, y + 25, SMALL, 'chart-binding'),
-        row.margin ? marginBar(row.margin, scale, y + 44) : '',
-        element('g', { transform: `translate(${states + 8} ${y + 24})` }, stateMark(row.state)),
-        label(fitLabel(row.stateWord, SMALL, 108), states + 24, y + 29, SMALL, 'chart-state'),
-        label(fitLabel(row.openWord, SMALL, 108), states + 24, y + 51, SMALL, 'chart-note'),
+        ...lines.map((line, at) => label(line, 16, top + at * LINE, TITLE, 'chart-title')),
+        label(fitLabel(row.note, SMALL, labels - 16), 16, top + lines.length * LINE + 2, SMALL, 'chart-note'),
+        figure(row.power, labels, top + 1),
+        label(fitLabel(row.binding, SMALL, plot[1] - zero - 8), zero + 8, y + middle - 8, SMALL, 'chart-binding'),
+        row.margin ? marginBar(row.margin, scale, y + middle + 11) : '',
+        element('g', { transform: `translate(${states + 8} ${y + middle - 10})` }, stateMark(row.state)),
+        label(fitLabel(row.stateWord, SMALL, 108), states + 24, y + middle - 5, SMALL, 'chart-state'),
+        label(fitLabel(row.openWord, SMALL, 108), states + 24, y + middle + 16, SMALL, 'chart-note'),
       ].join('');
     },
   };
 }
 
 /** Words above, bar below. */
-function narrow(width: number): Layout {
+function narrow(rows: readonly LadderRow[], width: number): Layout {
   const plot = [14, width - 14] as const;
+  const titleOf = (row: LadderRow) => wrapLabel(row.title, TITLE, width - 38 - labelWidth(row.power, FIGURE));
+  const extra = extraLine(rows.map(titleOf));
   return {
-    rowHeight: 130,
+    rowHeight: 130 + extra,
+    bars: [84 + extra, 120 + extra],
     plot,
     head: 34,
     row(row, y, scale) {
-      const titleRoom = width - 34 - labelWidth(row.power, FIGURE);
+      const lines = titleOf(row);
       const state = [row.stateWord, row.openWord].filter(Boolean).join(', ');
       return [
-        label(fitLabel(row.title, TITLE, titleRoom), 14, y + 28, TITLE, 'chart-title'),
+        ...lines.map((line, at) => label(line, 14, y + 28 + at * LINE, TITLE, 'chart-title')),
         figure(row.power, width - 8, y + 30),
-        label(fitLabel(row.note, SMALL, width - 28), 14, y + 50, SMALL, 'chart-note'),
-        element('g', { transform: `translate(22 ${y + 69})` }, stateMark(row.state)),
-        label(fitLabel(`${state}: ${row.binding}`, SMALL, width - 52), 38, y + 74, SMALL, 'chart-binding'),
-        row.margin ? marginBar(row.margin, scale, y + 102) : '',
+        label(fitLabel(row.note, SMALL, width - 28), 14, y + 30 + lines.length * LINE, SMALL, 'chart-note'),
+        element('g', { transform: `translate(22 ${y + 69 + extra})` }, stateMark(row.state)),
+        label(fitLabel(`${state}: ${row.binding}`, SMALL, width - 52), 38, y + 74 + extra, SMALL, 'chart-binding'),
+        row.margin ? marginBar(row.margin, scale, y + 102 + extra) : '',
       ].join('');
     },
   };
+}
+
+/** Room for a second title line in every row, where one row needs it: rungs of one height compare better. */
+function extraLine(titles: readonly (readonly string[])[]): number {
+  return titles.some((lines) => lines.length > 1) ? LINE : 0;
 }
 
 function label(words: string, x: number, y: number, size: number, style: string): string {

@@ -12,7 +12,7 @@ export interface DrawnMargin {
 export type MarginScale = ScaleLinear<number, number>;
 
 /** Beyond these a bar ends in an arrow: one huge margin must not flatten the small ones that matter. */
-const REACH = { beyond: -60, left: 100 };
+const REACH = { beyond: -50, left: 60 };
 
 /** The scale that shows all margins and always some of both sides of the limit, so that near and far look the same everywhere. */
 export function marginScale(margins: readonly DrawnMargin[], left: number, right: number): MarginScale {
@@ -21,27 +21,28 @@ export function marginScale(margins: readonly DrawnMargin[], left: number, right
   return scaleLinear([low, high], [left, right]).nice(5).clamp(true);
 }
 
-/** Ticks with their numbers, signed: plus is room that is left. */
-export function marginTicks(scale: MarginScale, top: number, bottom: number): string {
-  const [left, right] = scale.range();
-  return scale
-    .ticks(Math.max(2, Math.round((right - left) / 90)))
+/** The rule at every tick. */
+export function tickRules(scale: MarginScale, top: number, bottom: number): string {
+  return ticksOf(scale)
     .map((value) => {
       const x = scale(value);
-      const line = element('line', {
-        x1: x,
-        x2: x,
-        y1: top,
-        y2: bottom,
-        stroke: 'currentColor',
-        'stroke-opacity': 0.14,
-      });
-      return (
-        line +
-        textElement(signed(value), { x, y: bottom + 16, class: 'chart-tick', 'font-size': 12, 'text-anchor': 'middle' })
-      );
+      return element('line', { x1: x, x2: x, y1: top, y2: bottom, stroke: 'currentColor', 'stroke-opacity': 0.14 });
     })
     .join('');
+}
+
+/** The numbers of the ticks, signed: plus is room that is left. */
+export function tickNumbers(scale: MarginScale, y: number): string {
+  return ticksOf(scale)
+    .map((value) =>
+      textElement(signed(value), { x: scale(value), y, class: 'chart-tick', 'font-size': 12, 'text-anchor': 'middle' }),
+    )
+    .join('');
+}
+
+function ticksOf(scale: MarginScale): readonly number[] {
+  const [left, right] = scale.range();
+  return scale.ticks(Math.max(2, Math.round((right - left) / 90)));
 }
 
 /** The limit itself. */

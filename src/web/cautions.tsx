@@ -1,9 +1,10 @@
-/** What must be done before anyone follows this page to the board. Stays in sight: folding it leaves the first line. */
+/** What must be done before anyone follows this page to the board. Folding it, as on a narrow screen, leaves what matters most. */
 export function Cautions() {
   return (
-    <details class="cautions" open>
+    <details class="cautions" open={matchMedia('(min-width: 46rem)').matches}>
       <summary>
         <strong>Before touching the board:</strong> adapter unplugged, battery disconnected, capacitors discharged.
+        Never short a sense resistor, never test unattended; the manufacturer’s ratings win over this page.
       </summary>
       <ul>
         <li>Capacitors hold their charge after the plug is out. Measure before you touch.</li>

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
-import { dialLimiter, dialPower, ownPlan, plans } from './plans.ts';
-import { bareFigure, leadingLimiter } from './words.ts';
+import { dialLimiter, dialPower, isWhatIf, ownPlan, plans, shownPlan } from './plans.ts';
+import { bareFigure, holderWord, powerLimiter } from './words.ts';
 
 /** What one press of an arrow key and of a page key moves [W]. */
 const STEP = 1;
@@ -84,11 +84,7 @@ export function PowerDial() {
       >
         Back to {bareFigure(limiter.real)}
       </button>
-      <p class="dial-about">
-        {dialPower.value === null
-          ? `What the firmware would let through at “${limiter.title}”, step “${own.title}”. Turn to ask “what if”.`
-          : `What if “${limiter.title}” let this through at step “${own.title}”? A calculation: nothing is set on the machine.`}
-      </p>
+      <p class="dial-about">{dialAbout(limiter.title, own.title)}</p>
     </section>
   );
 }
@@ -96,10 +92,24 @@ export function PowerDial() {
 /** From a quarter of the lowest step to well above the highest one, in full tens [W]; always holds where the dial stands. */
 function dialRange(power: number): readonly [number, number] {
   const powers = plans.value.flatMap((plan) => {
-    const real = leadingLimiter(plan)?.real;
+    const real = powerLimiter(plan)?.real;
     return real?.unit === 'W' && Number.isFinite(real.value) ? [real.value] : [];
   });
   const lowest = Math.max(1, Math.floor((0.25 * Math.min(power, ...powers)) / 5) * 5);
   const highest = Math.ceil((1.5 * Math.max(...powers, power / 1.5)) / 10) * 10;
   return [lowest, highest];
+}
+
+/** What the dial says right now; when something else holds before the dialled power is reached, that first. */
+function dialAbout(limiter: string, step: string): string {
+  if (dialPower.value === null)
+    return `What the firmware lets through at “${limiter}”, step “${step}”. Turn to ask “what if”.`;
+  const plan = isWhatIf.value ? shownPlan.value : null;
+  const reached = plan && powerLimiter(plan);
+  if (plan?.operating && reached && reached.real.value < dialPower.value - 0.1) {
+    const holder =
+      plan.operating.holder === 'demand' ? 'The load demands no more than' : `“${holderWord(plan)}” holds at`;
+    return `Not reached: ${holder} ${bareFigure(reached.real)}. A calculation: nothing is set on the machine.`;
+  }
+  return `What if “${limiter}” let this through at step “${step}”? A calculation: nothing is set on the machine.`;
 }

@@ -4,12 +4,12 @@ import { type LadderRow, ladderChart } from '../charts/ladder-chart.ts';
 import type { StepPlan } from '../steps/step-plan.ts';
 import { drawnMargin } from './drawn-margin.ts';
 import { Picture } from './picture.tsx';
-import { chooseStep, chosenStep, dialPower, plans, shownPlan } from './plans.ts';
+import { chooseStep, chosenStep, isWhatIf, plans, shownPlan } from './plans.ts';
 import { SamplingState } from './sampling-state.tsx';
 import { StateWord } from './state-word.tsx';
 import { TableFrame } from './table-frame.tsx';
 import { tableText } from './table-text.ts';
-import { bareFigure, bindingMargin, leadingLimiter, noOperatingPoint, openWord, stepState } from './words.ts';
+import { bareFigure, bindingMargin, holderWord, noOperatingPoint, openWord, powerLimiter, stepState } from './words.ts';
 
 /** Where the study stands: each step with its real power and its binding margin. */
 export function Ladder() {
@@ -54,15 +54,15 @@ function LadderPicture({ rows }: { rows: readonly StepPlan[] }) {
 
 function ladderRow(plan: StepPlan): LadderRow {
   const binding = bindingMargin(plan);
-  const limiter = leadingLimiter(plan);
+  const limiter = powerLimiter(plan);
   const { state, word } = stepState(plan);
   const chosen = plan.id === chosenStep.value;
-  const whatIf = chosen && dialPower.value !== null ? 'what if: ' : '';
+  const whatIf = chosen && isWhatIf.value ? 'what if: ' : '';
   return {
     id: plan.id,
     title: plan.title,
     power: limiter ? bareFigure(limiter.real) : '',
-    note: plan.operating && limiter ? `${whatIf}reads ${bareFigure(limiter.reads)} · ${holds(plan)}` : '',
+    note: plan.operating && limiter ? `${whatIf}reads ${bareFigure(limiter.reads)} · held by ${holderWord(plan)}` : '',
     margin: binding && drawnMargin(binding),
     binding: plan.operating ? (binding?.title ?? 'no limit has data') : noOperatingPoint(plan.ending),
     state,
@@ -70,11 +70,6 @@ function ladderRow(plan: StepPlan): LadderRow {
     openWord: openWord(plan),
     chosen,
   };
-}
-
-function holds({ operating }: StepPlan): string {
-  if (!operating) return '';
-  return operating.holder === 'demand' ? 'nothing holds' : `held by ${operating.holderTitle}`;
 }
 
 const HEAD = [
@@ -91,13 +86,13 @@ const HEAD = [
 ];
 
 function cells(plan: StepPlan): readonly string[] {
-  const limiter = leadingLimiter(plan);
+  const limiter = powerLimiter(plan);
   const binding = bindingMargin(plan);
   if (!plan.operating) return ['', '', noOperatingPoint(plan.ending), '', '', '', '', '', ''];
   return [
     limiter?.real.text ?? '',
     limiter?.reads.text ?? '',
-    plan.operating.holder === 'demand' ? 'nothing' : plan.operating.holderTitle,
+    holderWord(plan),
     binding?.title ?? 'no limit has data',
     binding?.margin.text ?? '',
     binding ? `${binding.interval.low.text} … ${binding.interval.high.text}` : '',
@@ -138,7 +133,7 @@ function LadderTable({ rows }: { rows: readonly StepPlan[] }) {
                 </button>
               </th>
               {cells(plan).map((cell, at) => (
-                <td key={HEAD[at + 1]} class={WORDS.has(at) ? undefined : 'figure'}>
+                <td key={HEAD[at + 1]} class={WORDS.has(at) ? 'words' : 'figure'}>
                   {cell}
                 </td>
               ))}

@@ -4,8 +4,10 @@ import type { Dial, LimiterState, StepPlan } from '../steps/step-plan.ts';
 import { readStudy } from '../study/read.ts';
 import type { StudyReading } from '../study/study.ts';
 import { readAddress, writeAddress } from './address.ts';
+import { Follower } from './follower.ts';
 import { Sampler } from './sampler.ts';
 import { studySource } from './study-source.ts';
+import { powerLimiter } from './words.ts';
 
 /** Draws of a Monte Carlo run, and the seed that makes them repeatable. */
 export const SAMPLES = 20_000;
@@ -50,34 +52,27 @@ export const plans = computed(() => firstOrder.value.map((plan) => sampled.value
 /** The chosen step at the firmware's own operating point. */
 export const ownPlan = computed(() => plans.value.find(({ id }) => id === chosenStep.value) ?? null);
 
-/** The limiter whose real power the dial sets: the one that holds, or else the first that counts power. */
+/** The limiter whose real power the dial sets. */
 export const dialLimiter = computed<LimiterState | null>(() => {
-  const powers = (ownPlan.value?.limiters ?? []).filter(({ real }) => real.unit === 'W');
-  return powers.find(({ holds }) => holds) ?? powers.find(({ acts }) => acts === 'regulate') ?? powers[0] ?? null;
+  const plan = ownPlan.value;
+  return plan && powerLimiter(plan);
 });
 
 const dial = computed<Dial | null>(() =>
   dialPower.value !== null && dialLimiter.value ? { limiter: dialLimiter.value.id, realPower: dialPower.value } : null,
 );
 
-/** The chosen step at the dialled power by first order, with the time it took [ms]. */
-const dialledFirst = computed(() => {
-  const [read, step, at] = [study.value, chosenStep.value, dial.value];
-  if (!read || !step || !at) return null;
-  const began = performance.now();
-  const plan = planStep(read, step, { samples: 0, seed: SEED, dial: at });
-  return { plan, time: performance.now() - began };
-});
+/** The chosen step at the dialled power, as far as it is solved, and what the last first-order solution took [ms]. */
+const dialled = signal<{ readonly plan: StepPlan; readonly time: number } | null>(null);
 
-const dialledSampled = signal<StepPlan | null>(null);
+/** Whether what is shown is what the dial asks for, not what the firmware would do. */
+export const isWhatIf = computed(() => dial.value !== null && dialled.value?.plan.id === chosenStep.value);
 
-/** The chosen step as the dial stands. */
-export const shownPlan = computed(() =>
-  dial.value ? (dialledSampled.value ?? dialledFirst.value?.plan ?? null) : ownPlan.value,
-);
+/** The chosen step as the dial stands. While a new answer is under way the last one stays. */
+export const shownPlan = computed(() => (isWhatIf.value ? dialled.value!.plan : ownPlan.value));
 
 /** What the last turn of the dial took to solve [ms]. */
-export const solveTime = computed(() => dialledFirst.value?.time ?? null);
+export const solveTime = computed(() => dialled.value?.time ?? null);
 
 /** How far sampling is: steps done and the share of the one under way; null when nothing is under way. */
 export const progress = signal<{ readonly done: number; readonly of: number; readonly share: number } | null>(null);
@@ -87,6 +82,14 @@ export const dialSampling = signal(false);
 export function followPlans(): void {
   const ladderSampler = new Sampler();
   const dialSampler = new Sampler();
+  const follower = new Follower();
+
+  effect(() => {
+    const source = studySource.value;
+    if (source.state !== 'here') return;
+    // Asked about no step, the worker starts and reads the study: the first turn of the dial then doesn't wait for that.
+    follower.ask({ file: source.file, text: source.text, steps: [], samples: 0, seed: SEED }, () => {});
+  });
 
   effect(() => {
     const source = studySource.value;
@@ -109,19 +112,32 @@ export function followPlans(): void {
 
   effect(() => {
     const [source, step, at] = [studySource.value, chosenStep.value, dial.value];
-    dialledSampled.value = null;
     dialSampling.value = false;
     dialSampler.cancel();
-    if (source.state !== 'here' || !step || !at) return;
+    if (source.state !== 'here' || !step || !at) {
+      dialled.value = null;
+      return;
+    }
+    const job = { file: source.file, text: source.text, steps: [step], samples: 0, seed: SEED, dial: at };
+    let samplesAreIn = false;
+    follower.ask(job, (plan, time) => {
+      const stale = studySource.peek() !== source || chosenStep.peek() !== step || dial.peek() === null;
+      if (!stale && !samplesAreIn) dialled.value = { plan, time };
+    });
     const timer = setTimeout(() => {
       dialSampling.value = true;
-      const { file, text } = source;
-      dialSampler.start({ file, text, steps: [step], samples: SAMPLES, seed: SEED, dial: at }, (word) => {
-        if (word.kind === 'plan') dialledSampled.value = word.plan;
+      dialSampler.start({ ...job, samples: SAMPLES }, (word) => {
+        if (word.kind === 'plan') {
+          samplesAreIn = true;
+          dialled.value = { plan: word.plan, time: solveTime.peek() ?? 0 };
+        }
         if (word.kind === 'done') dialSampling.value = false;
       });
     }, REST);
-    return () => clearTimeout(timer);
+    return () => {
+      follower.forget();
+      clearTimeout(timer);
+    };
   });
 
   effect(() => {

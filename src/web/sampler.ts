@@ -1,4 +1,4 @@
-import type { SamplingJob, SamplingWord } from './sampling-words.ts';
+import type { PlanJob, PlanWord } from './plan-words.ts';
 
 /** One background worker that samples one job at a time. */
 export class Sampler {
@@ -6,11 +6,11 @@ export class Sampler {
   #busy = false;
 
   /** Gives up the job under way, if any, and starts this one; `hear` is called until it is done or given up. */
-  start(job: SamplingJob, hear: (word: SamplingWord) => void): void {
+  start(job: PlanJob, hear: (word: PlanWord) => void): void {
     this.cancel();
-    this.#worker ??= new Worker(new URL('./sampling-worker.ts', import.meta.url), { type: 'module' });
+    this.#worker ??= new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
     this.#busy = true;
-    this.#worker.onmessage = ({ data }: MessageEvent<SamplingWord>) => {
+    this.#worker.onmessage = ({ data }: MessageEvent<PlanWord>) => {
       if (data.kind === 'done') this.#busy = false;
       hear(data);
     };

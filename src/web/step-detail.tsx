@@ -4,15 +4,16 @@ import { FaultList } from './faults.tsx';
 import { LimitersTable } from './limiters-table.tsx';
 import { MarginsTable } from './margins-table.tsx';
 import { OpenLimits } from './open-limits.tsx';
-import { dialPower, shownPlan } from './plans.ts';
+import { isWhatIf, shownPlan } from './plans.ts';
 import { StateWord } from './state-word.tsx';
 import {
   bareFigure,
   bindingMargin,
-  leadingLimiter,
+  holderWord,
   methodWord,
   noOperatingPoint,
   openWord,
+  powerLimiter,
   stepState,
 } from './words.ts';
 
@@ -25,7 +26,7 @@ export function StepDetail() {
       <div class="heading">
         <h2 id="step-heading">
           {plan.title}
-          {dialPower.value !== null && <span class="what-if">what if</span>}
+          {isWhatIf.value && <span class="what-if">what if</span>}
         </h2>
         <p class="method">{methodWord(plan)}</p>
       </div>
@@ -62,13 +63,18 @@ function Unsolved({ plan }: { plan: StepPlan }) {
 
 /** The few figures that are read from a metre away. */
 function Headline({ plan }: { plan: StepPlan }) {
-  const limiter = leadingLimiter(plan);
+  const limiter = powerLimiter(plan);
   const binding = bindingMargin(plan);
   const { state, word } = stepState(plan);
   return (
     <dl class="headline">
       {limiter && (
-        <Large name="Real power" figure={bareFigure(limiter.real)} copied={limiter.real.text} under={limiter.title} />
+        <Large
+          name="Real power"
+          figure={bareFigure(limiter.real)}
+          copied={limiter.real.text}
+          under={`held by ${holderWord(plan)}`}
+        />
       )}
       {limiter && (
         <Large

@@ -18,9 +18,19 @@ export function noOperatingPoint(ending: StepPlan['ending']): string {
   }
 }
 
-/** The limiter that holds, or the first that regulates when the processor’s own demand holds. */
-export function leadingLimiter({ limiters }: StepPlan): LimiterState | null {
-  return limiters.find(({ holds }) => holds) ?? limiters.find(({ acts }) => acts === 'regulate') ?? limiters[0] ?? null;
+/**
+ * The limiter whose power speaks for the step: the one that holds if it counts power, or else the first regulating one that does;
+ * null where none counts power.
+ */
+export function powerLimiter({ limiters }: StepPlan): LimiterState | null {
+  const powers = limiters.filter(({ real }) => real.unit === 'W');
+  return powers.find(({ holds }) => holds) ?? powers.find(({ acts }) => acts === 'regulate') ?? powers[0] ?? null;
+}
+
+/** Who holds, as a person would say it. */
+export function holderWord({ operating }: StepPlan): string {
+  if (!operating) return '';
+  return operating.holder === 'demand' ? 'nothing: all it demands' : operating.holderTitle;
 }
 
 export function bindingMargin({ margins, binding }: StepPlan): Margin | null {
@@ -54,7 +64,7 @@ export function grouped(count: number): string {
 /** The plan in one sentence, for those who hear the page. */
 export function spokenSummary(plan: StepPlan): string {
   if (!plan.operating) return `${plan.title}: ${noOperatingPoint(plan.ending)}.`;
-  const limiter = leadingLimiter(plan);
+  const limiter = powerLimiter(plan);
   const binding = bindingMargin(plan);
   const real = limiter ? `${bareFigure(limiter.real)} real, ` : '';
   const binds = binding

@@ -1,7 +1,7 @@
 import type { Dial, StepPlan } from '../steps/step-plan.ts';
 
-/** What the page asks of the sampling worker. The study goes as text: reading it again is quicker than copying what it became. */
-export interface SamplingJob {
+/** What the page asks of a worker. The study goes as text: numbers in a read study know their addresses by identity, which a copy loses. */
+export interface PlanJob {
   readonly file: string;
   readonly text: string;
   readonly steps: readonly string[];
@@ -11,7 +11,8 @@ export interface SamplingJob {
 }
 
 /** What it hears back. */
-export type SamplingWord =
+export type PlanWord =
   | { readonly kind: 'progress'; readonly step: string; readonly share: number }
-  | { readonly kind: 'plan'; readonly plan: StepPlan }
+  /** A step’s plan, and what solving it took [ms]. */
+  | { readonly kind: 'plan'; readonly plan: StepPlan; readonly time: number }
   | { readonly kind: 'done' };
