@@ -62,7 +62,7 @@ describe('steps', () => {
       small
         .replace('- resistance: 5 mohm ± 1 %', '- resistance: { value: 5 mohm ± 1 %, source: marking }')
         .replace(
-          /changes:[^]*$/,
+          /changes:[\s\S]*$/,
           'changes:\n      - { at: parts.core-sense.fitted.0.resistance.value, becomes: 4 mohm ± 1 % }\n',
         ),
     );

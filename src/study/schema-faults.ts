@@ -69,6 +69,8 @@ export function schemaFaults(
         ),
       ];
     }
+    if (issue.code === 'too_small' && issue.origin === 'string')
+      return [refuse('study/empty-text', { field }, place(path))];
     return [wrongShape(field, value, here, path)];
   }
 
