@@ -24,8 +24,8 @@ export function sobol(dimensions: number, seed: number | null): SobolSequence {
   const directions = new Map<number, Uint32Array>();
   const directionsOf = (dimension: number): Uint32Array => {
     const column = dimension % (directionTable.length + 1);
-    let found = directions.get(column);
-    if (!found) directions.set(column, (found = directionNumbers(column)));
+    const found = directions.get(column) ?? directionNumbers(column);
+    directions.set(column, found);
     return found;
   };
   const column = (dimension: number, from: number, out: Float64Array): void => {

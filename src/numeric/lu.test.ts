@@ -1,0 +1,150 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { solveDense } from './dense.ts';
+import { factor, planLu, solve } from './lu.ts';
+
+const seed = 20_261_125;
+
+interface Network {
+  readonly size: number;
+  readonly rows: number[];
+  readonly columns: number[];
+  readonly values: Float64Array;
+  readonly dense: Float64Array;
+}
+
+/** A conductance network: links between nodes, each with a conductance, and a small one to ambient at every node; `flow` carries one way. */
+function network(size: number, links: readonly [number, number, number][], ambient: number, flow = 0): Network {
+  const dense = new Float64Array(size * size);
+  for (let i = 0; i < size; i++) dense[i * size + i] += ambient;
+  for (const [a, b, conductance] of links) {
+    if (a === b) continue;
+    dense[a * size + a] += conductance;
+    dense[b * size + b] += conductance + flow * conductance;
+    dense[a * size + b] -= conductance;
+    dense[b * size + a] -= conductance + flow * conductance;
+  }
+  const rows: number[] = [];
+  const columns: number[] = [];
+  for (let i = 0; i < size; i++)
+    for (let j = 0; j < size; j++)
+      if (dense[i * size + j] !== 0) {
+        rows.push(i);
+        columns.push(j);
+      }
+  return { size, rows, columns, values: Float64Array.from(rows, (row, e) => dense[row * size + columns[e]]), dense };
+}
+
+function solved({ size, rows, columns, values }: Network, b: Float64Array): Float64Array {
+  const plan = planLu(size, rows, columns);
+  expect(factor(plan, values)).toBe(true);
+  const x = new Float64Array(size);
+  solve(plan, b, x);
+  return x;
+}
+
+// Two resistors to ambient in series: 1 W into the far end, 2 K/W and 3 K/W, gives 5 K and 3 K (series resistances, worked by hand).
+test('a chain of resistances by hand', () => {
+  const chain = network(2, [[0, 1, 1 / 2]], 0);
+  chain.values[chain.rows.findIndex((row, e) => row === 1 && chain.columns[e] === 1)] += 1 / 3;
+  const x = solved(chain, Float64Array.of(1, 0));
+  expect(x[0]).toBeCloseTo(5, 13);
+  expect(x[1]).toBeCloseTo(3, 13);
+});
+
+describe(`against dense elimination with pivoting (seed ${seed})`, () => {
+  const nets = fc.integer({ min: 1, max: 30 }).chain((size) =>
+    fc.tuple(
+      fc.constant(size),
+      fc.array(
+        fc.tuple(
+          fc.nat(size - 1),
+          fc.nat(size - 1),
+          fc.double({ min: -6, max: 6, noNaN: true }).map((power) => 10 ** power),
+        ),
+        { maxLength: 3 * size },
+      ),
+      fc.constantFrom(0, 0.5, 100),
+      fc.constantFrom(1e-12, 1, 1e12),
+    ),
+  );
+
+  test('random networks, conductances over twelve decades, any scale, with one-way flow', () => {
+    fc.assert(
+      fc.property(nets, ([size, links, flow, scale]) => {
+        const net = network(
+          size,
+          links.map(([a, b, g]) => [a, b, g * scale]),
+          scale,
+          flow,
+        );
+        const b = Float64Array.from({ length: size }, (_, i) => 1 + (i % 3));
+        const x = solved(net, b);
+        // An M-matrix with positive right-hand sides has a positive solution, and elimination loses no digits to cancellation off the diagonal.
+        expect(x.every((value) => value > 0)).toBe(true);
+        for (let i = 0; i < size; i++) {
+          let residual = b[i];
+          let magnitude = Math.abs(b[i]);
+          for (let j = 0; j < size; j++) {
+            residual -= net.dense[i * size + j] * x[j];
+            magnitude += Math.abs(net.dense[i * size + j] * x[j]);
+          }
+          expect(Math.abs(residual)).toBeLessThan(1e-13 * magnitude);
+        }
+        const reference = solveDense(net.dense, b, size)!;
+        const condition = Math.max(...net.values) / scale;
+        x.forEach((value, i) => {
+          expect(Math.abs(value / reference[i] - 1)).toBeLessThan(1e-13 * size * (1 + condition));
+        });
+      }),
+      { seed, numRuns: 300 },
+    );
+  });
+});
+
+test('one plan serves other values and many right-hand sides, in place too', () => {
+  const first = network(
+    6,
+    [
+      [0, 1, 2],
+      [1, 2, 3],
+      [2, 3, 1],
+      [3, 4, 5],
+      [4, 5, 1],
+      [5, 0, 2],
+    ],
+    0.1,
+  );
+  const plan = planLu(first.size, first.rows, first.columns);
+  for (const scale of [1, 7]) {
+    expect(
+      factor(
+        plan,
+        first.values.map((value) => value * scale),
+      ),
+    ).toBe(true);
+    for (let k = 0; k < 6; k++) {
+      const b = new Float64Array(6);
+      b[k] = 1;
+      const reference = solveDense(first.dense, b, 6)!;
+      solve(plan, b, b);
+      b.forEach((value, i) => {
+        expect(value * scale).toBeCloseTo(reference[i], 12);
+      });
+    }
+  }
+});
+
+test('a tree fills nothing in: as many updates as entries below the diagonal', () => {
+  const links = Array.from({ length: 40 }, (_, i): [number, number, number] => [i + 1, i >> 1, 1]);
+  const tree = network(41, links, 0.01);
+  const plan = planLu(tree.size, tree.rows, tree.columns);
+  expect(plan.work.length).toBe(tree.rows.length);
+  expect(plan.updates.length / 3).toBe(40);
+});
+
+test('a node tied to nothing has no answer', () => {
+  const plan = planLu(2, [0, 1], [0, 1]);
+  expect(factor(plan, Float64Array.of(1, 0))).toBe(false);
+  expect(factor(plan, Float64Array.of(Number.NaN, 1))).toBe(false);
+});
