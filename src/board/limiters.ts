@@ -9,6 +9,8 @@ export interface BoardLimiter {
   readonly id: string;
   readonly title: string;
   readonly acts: 'regulate' | 'trip' | 'warn';
+  /** Heat nodes it reads. */
+  readonly sensedNodes: readonly number[];
   readonly kind: 'power' | 'temperature';
   readonly readsOutput: number;
   readonly realOutput: number;
@@ -30,6 +32,7 @@ interface Reading {
 /** P_read = Σ U_bus·(U_sense·g + U_offset)/R_assumed; the real power is Σ U_bus·I. */
 export class PowerLimiterOnBoard implements BoardLimiter {
   readonly kind = 'power';
+  readonly sensedNodes = [];
   readonly acts: BoardLimiter['acts'];
   readonly title: string;
   readonly readsOutput: number;
@@ -115,6 +118,7 @@ export class PowerLimiterOnBoard implements BoardLimiter {
 /** Holds, trips or warns on the temperature of a node. */
 export class TemperatureLimiterOnBoard implements BoardLimiter {
   readonly kind = 'temperature';
+  readonly sensedNodes: readonly number[];
   readonly acts: BoardLimiter['acts'];
   readonly title: string;
   readonly readsOutput: number;
@@ -130,6 +134,7 @@ export class TemperatureLimiterOnBoard implements BoardLimiter {
     outputs: Outputs,
   ) {
     this.acts = limiter.acts;
+    this.sensedNodes = [node];
     this.title = limiter.title ?? id;
     this.allowedSlot = slots.of(limiter['allowed-temperature']);
     this.readsOutput = outputs.add(`limiters.${id}.reads`, 'temperature', '°C', `what ${this.title} reads`);

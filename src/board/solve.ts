@@ -6,11 +6,13 @@ import type { PathPart } from './path/path-part.ts';
 import type { PathState } from './path/path-state.ts';
 
 /** Largest remaining change of one pass that counts as settled, in units of 100 K, of the supply's voltage and of scale 1. */
-const tolerance = 2e-13;
+const tolerance = 1e-12;
 const fastPasses = 60;
 /** A node this far above ambient has left anything a board survives [K]. */
 const runawayRise = 2000;
 const slowPasses = 4000;
+/** An operating point below this share of the demand is none: the limiters refuse even an idle processor. */
+const leastScale = 1e-3;
 
 /**
  * The coupled solution of power path, limiters and heat path.
@@ -33,6 +35,11 @@ export class BoardSolver {
   readonly #heat: HeatNetwork;
   readonly #regulating: readonly BoardLimiter[];
   readonly #state: PathState;
+  /** Nodes whose temperature changes a part or a limiter; the other nodes only follow. */
+  readonly #sensed: Int32Array;
+  /** Parts whose output voltage depends on their current; the others' follows from the scale or from their feeder. */
+  readonly #carriers: Int32Array;
+  readonly #feeders: Int32Array;
   readonly #anderson: Anderson;
   readonly #z: Float64Array;
   readonly #image: Float64Array;
@@ -40,7 +47,6 @@ export class BoardSolver {
   readonly #probe: Float64Array;
   readonly #response: Float64Array;
   readonly #heatBefore: Float64Array;
-  readonly #feeders: Int32Array;
   #voltageScale = 1;
 
   constructor(parts: readonly PathPart[], heat: HeatNetwork, regulating: readonly BoardLimiter[], state: PathState) {
@@ -48,16 +54,19 @@ export class BoardSolver {
     this.#heat = heat;
     this.#regulating = regulating;
     this.#state = state;
-    const size = heat.nodes.length + parts.length + 1;
+    const sensed = [...parts, ...regulating].flatMap(({ sensedNodes }) => sensedNodes);
+    this.#sensed = Int32Array.from(new Set(sensed.filter((node) => node < heat.nodes.length)));
+    this.#carriers = Int32Array.from(parts.flatMap(({ carries }, i) => (carries ? [i] : [])));
+    this.#feeders = Int32Array.from(parts, (part) => part.feeder);
+    const size = this.#sensed.length + this.#carriers.length + 1;
     this.#anderson = new Anderson(size, 4);
     this.#z = new Float64Array(size);
     this.#image = new Float64Array(size);
     this.#start = new Float64Array(size);
-    this.#probe = new Float64Array(heat.nodes.length);
+    this.#probe = new Float64Array(this.#sensed.length);
     this.rises = new Float64Array(heat.nodes.length);
     this.#response = new Float64Array(heat.nodes.length);
     this.#heatBefore = new Float64Array(heat.nodes.length + 1);
-    this.#feeders = Int32Array.from(parts, (part) => part.feeder);
   }
 
   /** Keeps the present solution as the starting point of every later evaluation: a good start, the same for all. */
@@ -98,44 +107,51 @@ export class BoardSolver {
       this.ending = 'solved';
       return;
     }
-    let low = 0;
+    // Down from the demand until everything is satisfied. Not up from nothing: a rail that follows the scale has no voltage there.
+    let reason = this.ending === 'solved' ? null : this.ending;
     let high = demand;
-    // A scale of a millionth stands for "the processor idles"; when even that is refused there is no operating point.
-    let trial = 1e-6 * demand;
-    let reason: Ending = this.ending;
-    for (let halving = 0; halving < 100 && high - low > 1e-13 * demand; halving++) {
-      if (this.#climb(trial) && this.#room() >= 1) low = trial;
-      else {
-        high = trial;
-        reason = this.ending === 'solved' ? 'infeasible' : this.ending;
-        if (low === 0) {
-          this.ending = reason;
-          return;
-        }
+    let low = demand;
+    do {
+      high = low;
+      low *= 0.8;
+      if (low < leastScale * demand) {
+        this.ending = reason ?? 'infeasible';
+        return;
       }
-      trial = low + (high - low) / 2;
+    } while (!this.#isSatisfied(low));
+    reason = null;
+    while (high - low > 1e-13 * demand) {
+      const middle = low + (high - low) / 2;
+      if (middle <= low || middle >= high) break;
+      if (this.#isSatisfied(middle)) low = middle;
+      else {
+        high = middle;
+        reason = this.ending === 'solved' ? null : this.ending;
+      }
     }
     const reached = this.#climb(low);
     this.#nextScale(low, Number.POSITIVE_INFINITY);
-    // The limiter holds where its reading just meets its threshold; a bracket closed by anything else has no point to hold.
+    // The limiter holds where its reading just meets its threshold; a bracket closed by a runaway or a supply that gives in has no point to hold.
     const held = reached && Math.abs(this.#room() - 1) < 1e-6;
-    this.ending = held ? 'solved' : reason === 'infeasible' ? 'unsettled' : reason;
+    this.ending = held ? 'solved' : (reason ?? 'unsettled');
+  }
+
+  #isSatisfied(scale: number): boolean {
+    return this.#climb(scale) && this.#room() >= 1;
   }
 
   /** From the cold board to the lowest steady state at a scale. False: there is none, and `ending` says why. */
   #climb(scale: number): boolean {
     const z = this.#z;
     const last = z.length - 1;
-    z.fill(0, 0, this.#heat.nodes.length);
-    z.fill(this.#voltageScale, this.#heat.nodes.length, last);
+    const nodes = this.#sensed.length;
+    z.fill(0, 0, nodes);
+    z.fill(this.#voltageScale, nodes, last);
     z[last] = scale;
-    for (let i = 0; i < this.#parts.length; i++) this.#state.voltage[i] = this.#voltageScale;
-    this.#state.scale = scale;
-    this.#settleVoltages(z);
     for (let pass = 0; pass < slowPasses; pass++) {
       if (!this.#pass(z, this.#image)) {
-        this.ending = this.#state.voltage.some((voltage) => !(voltage > 0)) ? 'infeasible' : 'runaway';
-        return false;
+        const starved = this.#carriers.some((i) => !(this.#state.voltage[i] > 0));
+        return this.#refuse(starved ? 'infeasible' : 'runaway');
       }
       this.#image[last] = scale;
       this.residual = this.#distance(z, this.#image);
@@ -144,7 +160,7 @@ export class BoardSolver {
         this.ending = 'solved';
         return this.#isStable() || this.#refuse('runaway');
       }
-      for (let i = 0; i < this.#heat.nodes.length; i++) if (z[i] > runawayRise) return this.#refuse('runaway');
+      for (let i = 0; i < nodes; i++) if (z[i] > runawayRise) return this.#refuse('runaway');
     }
     // Still rising after thousands of passes: so close to runaway that no steady state can be told.
     return this.#refuse('runaway');
@@ -155,29 +171,27 @@ export class BoardSolver {
     return false;
   }
 
-  /** Voltages of a board that draws nothing yet: without them the first pass would divide by voltages that no rail has. */
-  #settleVoltages(z: Float64Array): void {
-    this.#state.delivered.fill(0);
-    for (let i = 0; i < this.#parts.length; i++) this.#parts[i].drop(this.#state);
-    z.set(this.#state.voltage, this.#heat.nodes.length);
-  }
-
   /** One pass from z (rises, voltages, scale) to their images; the scale's image is left to the caller. */
   #pass(z: Float64Array, image: Float64Array): boolean {
     this.passes++;
     const state = this.#state;
-    const nodes = this.#heat.nodes.length;
+    const sensed = this.#sensed;
+    const carriers = this.#carriers;
     const parts = this.#parts;
     const { ambient } = this.#heat;
-    for (let i = 0; i < nodes; i++) state.temperature[i] = ambient + z[i];
-    state.temperature[nodes] = ambient;
-    for (let i = 0; i < parts.length; i++) state.voltage[i] = z[nodes + i];
+    const nodes = sensed.length;
+    for (let i = 0; i < nodes; i++) state.temperature[sensed[i]] = ambient + z[i];
+    state.temperature[this.rises.length] = ambient;
+    for (let i = 0; i < carriers.length; i++) state.voltage[carriers[i]] = z[nodes + i];
     state.scale = z[z.length - 1];
+    for (let i = 0; i < parts.length; i++) if (!parts[i].carries) parts[i].drop(state);
     if (!this.#upward()) return false;
-    for (let i = 0; i < parts.length; i++) parts[i].drop(state);
+    for (let i = 0; i < carriers.length; i++) {
+      parts[carriers[i]].drop(state);
+      image[nodes + i] = state.voltage[carriers[i]];
+    }
     this.#heat.rise(state.heat, this.rises);
-    for (let i = 0; i < nodes; i++) image[i] = this.rises[i];
-    for (let i = 0; i < parts.length; i++) image[nodes + i] = state.voltage[i];
+    for (let i = 0; i < nodes; i++) image[i] = this.rises[sensed[i]];
     return true;
   }
 
@@ -196,12 +210,14 @@ export class BoardSolver {
   }
 
   #distance(z: Float64Array, image: Float64Array): number {
-    const nodes = this.#heat.nodes.length;
+    const nodes = this.#sensed.length;
     const last = z.length - 1;
-    let largest = Math.abs(image[last] - z[last]) / Math.max(1, z[last]);
-    for (let i = 0; i < nodes; i++) largest = Math.max(largest, Math.abs(image[i] - z[i]) / 100);
-    for (let i = nodes; i < last; i++) largest = Math.max(largest, Math.abs(image[i] - z[i]) / this.#voltageScale);
-    return largest;
+    let rise = 0;
+    for (let i = 0; i < nodes; i++) rise = Math.max(rise, Math.abs(image[i] - z[i]));
+    let voltage = 0;
+    for (let i = nodes; i < last; i++) voltage = Math.max(voltage, Math.abs(image[i] - z[i]));
+    const scale = Math.abs(image[last] - z[last]) / Math.max(1, z[last]);
+    return Math.max(rise / 100, voltage / this.#voltageScale, scale);
   }
 
   /** Smallest allowed-over-read of the regulating limiters; 1 or more: all are satisfied. */
@@ -232,29 +248,31 @@ export class BoardSolver {
    */
   #isStable(): boolean {
     const state = this.#state;
-    const nodes = this.#heat.nodes.length;
+    const sensed = this.#sensed;
     const z = this.#z;
     const probe = this.#probe;
-    for (let i = 0; i < nodes; i++) probe[i] = Math.max(this.rises[i], 1e-3);
+    const response = this.#response;
+    const { ambient } = this.#heat;
+    for (let i = 0; i < sensed.length; i++) probe[i] = Math.max(z[i], 1e-3);
     const heat = this.#heatBefore;
     heat.set(state.heat);
     let gain = 0;
     for (let round = 0; round < 40; round++) {
-      // A disturbance of a ten-thousandth: large against rounding, small against curvature.
-      let size = 0;
-      for (let i = 0; i < nodes; i++) size = Math.max(size, probe[i]);
+      let size = 1e-9;
+      for (let i = 0; i < sensed.length; i++) size = Math.max(size, probe[i]);
+      // A hundredth of a kelvin: large against rounding, small against curvature.
       const step = 1e-2 / size;
-      for (let i = 0; i < nodes; i++) state.temperature[i] = this.#heat.ambient + z[i] + step * probe[i];
+      for (let i = 0; i < sensed.length; i++) state.temperature[sensed[i]] = ambient + z[i] + step * probe[i];
       this.#upward();
-      for (let i = 0; i <= nodes; i++) state.heat[i] = (state.heat[i] - heat[i]) / step;
-      this.#heat.rise(state.heat, this.#response);
+      for (let i = 0; i < heat.length; i++) state.heat[i] = (state.heat[i] - heat[i]) / step;
+      this.#heat.rise(state.heat, response);
       gain = 0;
-      for (let i = 0; i < nodes; i++) gain = Math.max(gain, this.#response[i] / probe[i]);
+      for (let i = 0; i < sensed.length; i++) gain = Math.max(gain, response[sensed[i]] / probe[i]);
       if (gain < 1) break;
-      for (let i = 0; i < nodes; i++) probe[i] = Math.max(this.#response[i], 1e-3 * size);
+      for (let i = 0; i < sensed.length; i++) probe[i] = Math.max(response[sensed[i]], 1e-3 * size);
     }
     this.loopGain = gain;
-    for (let i = 0; i < nodes; i++) state.temperature[i] = this.#heat.ambient + z[i];
+    for (let i = 0; i < sensed.length; i++) state.temperature[sensed[i]] = ambient + z[i];
     this.#upward();
     return gain < 1;
   }

@@ -57,7 +57,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     )
     .action((study: string, options) =>
       perform('plan', study, async () =>
-        (await import('./plan.ts')).runPlan(study, { ...options, progress: streams.err }),
+        (await import('./plan.ts')).runPlan(study, { ...options, progress: streams.progress }),
       ),
     );
 
@@ -80,9 +80,17 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
   verb('import', 'read text logs into a run of the study')
     .argument('<study>', STUDY)
     .argument('<files...>', 'the logs')
-    .addHelpText('after', examples('uprate import mini-pc log.csv', 'uprate import mini-pc before.csv after.csv'))
+    .option('--id <name>', 'name of the run; made from the name of the log when left out')
+    .option('--time <heading>', 'heading of the time column')
+    .option('--delimiter <character>', 'what stands between the fields: , ; | or \\t')
+    .option('--dry', 'show what is found, store nothing')
+    .addHelpText('after', examples(
+        'uprate import mini-pc log.csv --id baseline',
+        'uprate import mini-pc before.csv after.csv',
+        'uprate import mini-pc log.csv --dry',
+      ))
     .action((study: string, files: string[], options) =>
-      perform('import', study, async () => (await import('./import.ts')).runImport(study, files, options)),
+      perform('import', study, async () => (await import('./import.ts')).runImport(study, files, { ...options, progress: streams.progress })),
     );
 
   verb('runs', 'list the runs of a study')

@@ -5,6 +5,8 @@ import { type Heading, type Outcome, writeEnvelope, writeRefusalEnvelope } from 
 export interface Streams {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  /** Where a line that says how far something is may be written over and over; none where nobody watches. */
+  readonly progress?: (text: string) => void;
   /** Whether the stack of an unexpected exception is wanted. */
   readonly debug: boolean;
 }

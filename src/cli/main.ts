@@ -5,6 +5,7 @@ import { type Streams, tellError } from './door.ts';
 const streams: Streams = {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
+  progress: process.stderr.isTTY ? (text) => process.stderr.write(text) : undefined,
   debug: process.env.UPRATE_DEBUG === '1',
 };
 

@@ -24,20 +24,34 @@ export async function runPlan(studyArgument: string, options: PlanCommandOptions
   const { study, folder } = await loadStudy(studyArgument);
   if (options.against !== undefined) {
     const { planAgainst } = await import('./plan-against.ts');
-    return planAgainst(study, folder, options.against, options);
+    return planAgainst(study, folder, options.against);
   }
   const { samples = defaultSamples, seed = defaultSeed } = options;
   const steps = options.step === undefined ? study.steps.map(({ id }) => id) : [namedStep(study, options.step)];
-  const plans = steps.map((id) => planStep(study, id, { samples, seed }));
+  const plans = steps.map((id, i) =>
+    planStep(study, id, { samples, seed, progress: progressOf(options.progress, `step ${i + 1} of ${steps.length}`) }),
+  );
   const solved = plans.every(({ ending }) => ending === 'solved');
   if (options.budget !== undefined) return explain(study, plans, options.budget);
   const text = [
     `${study.title}\n${plural(plans.length, 'step')}, ${sampling(samples, seed)}. ± is one standard uncertainty; intervals hold 95 %.\n`,
     ladder(plans),
-    ...plans.map(describe),
+    ...plans.map((plan) => describe(plan, options.step === undefined ? shownMargins : plan.margins.length)),
     cautions,
   ].join('\n');
   return { text, json: jsonSafe({ steps: plans, binding: plans.map(({ id, binding }) => ({ step: id, binding })) }), exit: solved ? 0 : 1 };
+}
+
+/** Tells how far a step's draws are, now and then: a line on the way, no result. */
+function progressOf(tell: PlanCommandOptions['progress'], step: string) {
+  if (!tell) return undefined;
+  let last = 0;
+  return (done: number, total: number) => {
+    const tenth = Math.floor((10 * done) / total);
+    if (tenth === last) return;
+    last = tenth;
+    tell(done === total ? '\r\x1b[K' : `\r${step}: ${tenth}0 % of ${total} draws`);
+  };
 }
 
 const cautions = `Before any change to the board: unplug the adapter, disconnect the battery, let capacitors discharge; back up data; never test unattended.
@@ -81,7 +95,10 @@ function ladder(plans: readonly StepPlan[]): string {
   )}\n`;
 }
 
-function describe(plan: StepPlan): string {
+/** Margins that are shown of each step when all steps are; the others are further from their limits. */
+const shownMargins = 10;
+
+function describe(plan: StepPlan, most: number): string {
   const head = `\n── ${plan.id}: ${plan.title}`;
   const { operating, solution } = plan;
   if (!operating || !solution) return [head, ...plan.faults.map(writeFault)].join('\n');
@@ -106,18 +123,22 @@ function describe(plan: StepPlan): string {
         { heading: 'exceeded', align: 'right' },
         { heading: 'state' },
       ],
-      plan.margins.map((margin) => [
+      plan.margins.slice(0, most).map((margin) => [
         margin.id,
         margin.value.text,
         `${margin.side === 'under' ? '≤' : '≥'} ${margin.limit.text}`,
         margin.margin.text,
         `${margin.interval.low.text} to ${margin.interval.high.text}`,
         margin.exceed.text,
-        `${margin.state}${margin.disagree ? ' (Monte Carlo; first order disagrees)' : ''}`,
+        `${margin.state}${margin.disagree ? ' *' : ''}`,
       ]),
       '  ',
     ),
   ];
+  const left = plan.margins.length - most;
+  if (left > 0) lines.push(`  and ${plural(left, 'limit')} less likely to be exceeded: --step ${plan.id} shows all`);
+  if (plan.margins.slice(0, most).some(({ disagree }) => disagree))
+    lines.push('  * by Monte Carlo: first order gives another interval, because the board bends here');
   if (plan.open.length > 0) {
     lines.push('', '  open: limits without data (unknown is not safe)');
     for (const open of plan.open) lines.push(`    ${open.title}: ${open.value?.text ?? ''}; fill in ${open.field}`);
@@ -126,7 +147,7 @@ function describe(plan: StepPlan): string {
     lines.push('', `  ${plan.sampling.failed} of ${plan.sampling.samples} draws have no steady state; they count as exceeding every limit.`);
   lines.push(
     '',
-    `  solved in ${plural(solution.passes, 'pass', 'passes')}, residual ${solution.residual.toExponential(1)}; wall power and heat differ by ${solution.imbalance.toExponential(1)} of it`,
+    `  solved to ${solution.residual.toExponential(1)}; power from the wall and heat differ by ${solution.imbalance.toExponential(1)} of it`,
   );
   return lines.join('\n');
 }
@@ -162,6 +183,6 @@ function jsonSafe(result: unknown): unknown {
 const sampling = (samples: number, seed: number) =>
   samples >= 2 ? `${samples} draws with seed ${seed}` : 'first order only';
 
-function plural(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+function plural(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? '' : 's'}`;
 }

@@ -1,14 +1,21 @@
 import type { BoardModel } from '../board/assemble.ts';
 import type { Margin as BareMargin } from '../metrology/margin.ts';
+import { normalBelow } from '../metrology/probability.ts';
+import { showValue } from '../quantity/write.ts';
 import { figure } from './figure.ts';
 import type { Margin } from './step-plan.ts';
 
 /** A margin's bare numbers with their words, units and digits. */
-export function writeMargin(board: BoardModel, bare: BareMargin, samples: number): Margin {
+export function writeMargin(board: BoardModel, bare: BareMargin): Margin {
   const limit = board.limits.find(({ marginOutput }) => board.outputs[marginOutput].id === bare.id)!;
   const { kind, unit } = board.outputs[limit.valueOutput];
   const margin = board.outputs[limit.marginOutput];
   const difference = (value: number, u: number | null = null) => figure(value, u, margin.kind, margin.unit);
+  // The ends of an interval have the digits that the uncertainty gives them, and none of their own.
+  const end = (value: number) => {
+    const shown = Number.isFinite(value) ? showValue(value, bare.u, margin.unit, margin.kind) : null;
+    return { ...difference(value), text: shown ? `${shown.value} ${shown.unit}` : 'no end: some draws have no solution' };
+  };
   return {
     id: limit.id,
     title: limit.title,
@@ -19,8 +26,8 @@ export function writeMargin(board: BoardModel, bare: BareMargin, samples: number
     margin: difference(bare.margin, bare.u),
     share: kind === 'temperature' ? null : bare.margin / bare.limit,
     u: difference(bare.u),
-    interval: { low: difference(bare.interval.low), high: difference(bare.interval.high), level: 0.95 },
-    exceed: writeExceed(bare, samples),
+    interval: { low: end(bare.interval.low), high: end(bare.interval.high), level: 0.95 },
+    exceed: writeExceed(bare),
     state: bare.margin < 0 ? 'exceeded' : bare.interval.low > 0 ? 'kept' : 'close',
     method: bare.method,
     disagree: bare.disagree === true,
@@ -28,11 +35,18 @@ export function writeMargin(board: BoardModel, bare: BareMargin, samples: number
   };
 }
 
-/** A probability as people read it; a count of none is an upper bound, never "0". */
-function writeExceed(bare: BareMargin, samples: number): Margin['exceed'] {
-  const { exceed: value, exceedBounds: bounds } = bare;
+/**
+ * A probability as people read it. Where no draw has exceeded the limit, it isn't 0: it is taken as what a normal distribution of the same
+ * uncertainty would give, and at most the upper bound that the number of draws leaves.
+ */
+function writeExceed(bare: BareMargin): Margin['exceed'] {
+  const bounds = bare.exceedBounds;
   const error = bounds ? (bounds.high - bounds.low) / 2 : 0;
-  if (bounds && value === 0) return { value, error, text: `< ${percent(bounds.high)} (none of ${samples} draws)` };
+  if (bounds && bare.exceed === 0) {
+    const value = bare.u > 0 ? Math.min(bounds.high, normalBelow(-bare.margin / bare.u)) : 0;
+    return { value, error, text: `< ${percent(bounds.high)}` };
+  }
+  const value = bare.exceed;
   if (value < 1e-6) return { value, error, text: '< 0.0001 %' };
   if (value > 1 - 1e-6) return { value, error, text: '> 99.9999 %' };
   return { value, error, text: percent(value) };

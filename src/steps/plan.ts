@@ -27,7 +27,7 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
   const { holder } = board;
   const sens = sensitivities(board);
   const run = options.samples >= 2 ? sample(study, board, options) : undefined;
-  const list = (marginsOf(board, sens, run) ?? []).map((margin) => writeMargin(board, margin, options.samples));
+  const list = (marginsOf(board, sens, run) ?? []).map((margin) => writeMargin(board, margin));
   list.sort(byDanger);
   const u = (id: string) => outputUncertainty(board, sens, run, id);
   const of = (id: string) => outputFigure(board, sens, id, u(id));

@@ -27,7 +27,7 @@ export interface Margin {
   readonly u: Figure;
   /** 95 % interval of the margin. */
   readonly interval: { readonly low: Figure; readonly high: Figure; readonly level: number };
-  /** Probability that the limit is exceeded, with its own sampling error. */
+  /** Probability that the limit is exceeded, with the half width of its own sampling interval; a count of none is never 0. */
   readonly exceed: { readonly value: number; readonly error: number; readonly text: string };
   /** kept: the whole interval is on the safe side; close: the interval touches the limit; exceeded: the best value is beyond it. */
   readonly state: 'kept' | 'close' | 'exceeded';

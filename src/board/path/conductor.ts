@@ -13,6 +13,8 @@ const copperCoefficient = 3.93e-3;
 
 /** A cable, connector, fuse or trace: R(T) in series, loss I²·R. */
 export class Conductor implements PathPart {
+  readonly carries = true;
+  readonly sensedNodes: readonly number[];
   readonly #resistanceSlot: number;
   readonly #gaugeSlot: number;
   readonly #lengthSlot: number;
@@ -29,6 +31,7 @@ export class Conductor implements PathPart {
     part: ConductorPart,
     slots: Slots,
   ) {
+    this.sensedNodes = part.wire || part['temperature-coefficient'] ? [node] : [];
     this.#resistanceSlot = slots.maybe(part.resistance);
     this.#gaugeSlot = slots.maybe(part.wire?.gauge);
     this.#lengthSlot = slots.maybe(part.wire?.length);

@@ -6,6 +6,8 @@ import type { PathState } from './path-state.ts';
 
 /** A consumer: P(s), plus leakage that grows with its own temperature; current P/U. */
 export class Load implements PathPart {
+  readonly carries = false;
+  readonly sensedNodes: readonly number[];
   readonly follows: boolean;
   readonly #powerSlot: number;
   readonly #idleSlot: number;
@@ -26,6 +28,7 @@ export class Load implements PathPart {
     slots: Slots,
     outputs: Outputs,
   ) {
+    this.sensedNodes = part.leakage ? [node] : [];
     this.follows = part.follows === 'processor';
     this.#powerSlot = slots.of(part.power);
     this.#idleSlot = slots.maybe(part.idle);

@@ -6,6 +6,10 @@ export interface PathPart {
   readonly id: string;
   /** Index of the part that feeds it; −1 for a supply. */
   readonly feeder: number;
+  /** Whether its output voltage depends on the current it delivers. */
+  readonly carries: boolean;
+  /** Heat nodes whose temperature changes its currents or losses. */
+  readonly sensedNodes: readonly number[];
   /** Takes this evaluation's numbers from the input vector. False: these numbers can't be a board. */
   load(x: Float64Array): boolean;
   /** From the current it delivers (already summed) to the current it draws, its loss and the heat of it. False: no solution here. */

@@ -9,6 +9,8 @@ import { type PhaseLoss, type PhasePoint, phaseLoss } from './phase-loss.ts';
 
 /** A switching regulator of N phases: input current = (power out + loss)/U_in. */
 export class Regulator implements PathPart {
+  readonly carries = false;
+  readonly sensedNodes: readonly number[];
   readonly #phases: number;
   readonly #capacitors: number;
   readonly #slots: Int32Array;
@@ -41,6 +43,7 @@ export class Regulator implements PathPart {
     slots: Slots,
     outputs: Outputs,
   ) {
+    this.sensedNodes = [stageNode, inductorNode];
     this.#phases = part.phases;
     this.#capacitors = part['input-capacitors'].count;
     this.#slots = Int32Array.from(

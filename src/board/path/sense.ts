@@ -9,6 +9,8 @@ import type { PathState } from './path-state.ts';
 
 /** A sense point: resistors in parallel, in series with the current; limiters read the voltage across them. */
 export class Sense implements PathPart {
+  readonly carries = true;
+  readonly sensedNodes: readonly number[];
   readonly resistors: number;
   readonly #resistanceSlots: Int32Array;
   readonly #jointSlots: Int32Array;
@@ -33,6 +35,7 @@ export class Sense implements PathPart {
   ) {
     const { fitted, divider } = part;
     this.resistors = fitted.length;
+    this.sensedNodes = fitted.some((resistor) => resistor['temperature-coefficient']) ? [node] : [];
     this.#resistanceSlots = Int32Array.from(fitted, (resistor) => slots.of(resistor.resistance));
     this.#jointSlots = Int32Array.from(fitted, (resistor) => slots.maybe(resistor.joint));
     this.#coefficientSlots = Int32Array.from(fitted, (resistor) => slots.maybe(resistor['temperature-coefficient']));

@@ -7,6 +7,8 @@ import type { PathState } from './path-state.ts';
 /** A supply: U = U0 − I·Rs; power from the wall is power out over efficiency, and the difference heats its node. */
 export class Supply implements PathPart {
   readonly feeder = -1;
+  readonly carries = true;
+  readonly sensedNodes = [];
   readonly powerOutput: number;
   readonly #slots: [voltage: number, resistance: number, efficiency: number];
   #noLoadVoltage = 0;

@@ -24,4 +24,18 @@ export const commandWords = {
     found: `something unexpected happened: ${d.message}`,
     remedy: 'this is a fault of the program; UPRATE_DEBUG=1 in front of the command shows where it arose',
   }),
+  'command/no-such-step': (d) => ({
+    found: `the study has no step "${d.step}"`,
+    expected: `one of: ${list(d.known)}`,
+    remedy: d.nearest ? `did you mean "${d.nearest}"?` : 'name one of these steps',
+  }),
+  'command/no-such-limit': (d) => ({
+    found: `no step has a known limit "${d.limit}"`,
+    expected: `one of: ${list(d.known)}`,
+    remedy: d.nearest ? `did you mean "${d.nearest}"?` : 'name one of these limits',
+  }),
 } satisfies Words;
+
+function list(names: FaultData[string]): string {
+  return Array.isArray(names) ? names.join(', ') : String(names);
+}
