@@ -1,6 +1,7 @@
 import { scaleDigits, shiftDecimal } from './decimal.ts';
 import type { KindName } from './kind.ts';
-import { parseUnit, readUnit, type Unit } from './unit.ts';
+import { parseUnit, readUnit } from './unit.ts';
+import type { Unit } from './unit-table.ts';
 
 /** The unit a value is shown in: it must fit the kind; an empty one is a bare number. A difference may be asked for on a scale: °C is then K. */
 export function unitFor(unit: string, kind: KindName): Unit {

@@ -1,4 +1,4 @@
-import type { Unit } from './unit.ts';
+import type { Unit } from './unit-table.ts';
 
 /** A number as people write it; the bracket holds a standard uncertainty in the last digits. */
 export const numberPattern = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:\(\d+\))?(?:[eE][+-]?\d+)?`;

@@ -2,7 +2,8 @@ import { type Fault, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import { numberPattern } from './decimal.ts';
 import { type KindName, kinds } from './kind.ts';
-import { parseUnit, prettyUnit, sameDimension, unitSymbols } from './unit.ts';
+import { parseUnit, prettyUnit, sameDimension } from './unit.ts';
+import { unitSymbols } from './unit-table.ts';
 
 /** A piece of the text and where it begins. */
 export interface Piece {

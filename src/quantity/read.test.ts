@@ -104,6 +104,8 @@ describe('a number with a unit is the double nearest to its decimal value in SI'
     ['1 mil', 'length', 2.54e-5, 0],
     ['1 lbf', 'force', 4.448222, 5e-7],
     ['1 deg', 'angle', 0.01745329, 5e-9],
+    ['1 lb', 'mass', 0.45359237, 0],
+    ['1 rpm', 'frequency', 0.01666667, 5e-9],
     ['77 degF', 'temperature', 298.15, 1e-12],
     ['32 °F', 'temperature', 273.15, 1e-12],
   ])('%s by the conversion factors of NIST SP 811', (text, kind, expected, tolerance) => {
@@ -202,6 +204,8 @@ describe('what can be meant in two ways, or not at all, is refused with its plac
     ['5 ± 1 %', 'resistance', 'quantity/missing-unit', '5 ± 1 %'],
     ['5 V ± 1', 'voltage', 'quantity/missing-unit', '1'],
     ['5 mOmh', 'resistance', 'quantity/unknown-unit', 'mOmh'],
+    [`5 ${'('.repeat(150)}`, 'resistance', 'quantity/unknown-unit', '('.repeat(150)],
+    [`5 ${' '.repeat(1e6)}..`, 'resistance', 'quantity/not-a-number', ''],
     ['4 R', 'resistance', 'quantity/unknown-unit', 'R'],
     ['5 mΩ about', 'resistance', 'quantity/unknown-unit', 'mΩ about'],
     ['5 mΩ ± 1 % or so', 'resistance', 'quantity/unknown-unit', '% or so'],

@@ -5,7 +5,8 @@ import { fail, Misread, misread, type Piece, refuseUnit, takeNumber } from './mi
 import type { Quantity } from './quantity.ts';
 import type { Spread } from './spread.ts';
 import { findTail, readSpread, trailingUnit } from './tolerance.ts';
-import { parseUnit, readUnit, type Unit } from './unit.ts';
+import { parseUnit, readUnit } from './unit.ts';
+import type { Unit } from './unit-table.ts';
 import { readWireGauge } from './wire-gauge.ts';
 
 export { readUnit };
@@ -30,7 +31,11 @@ export function readQuantity(text: string, kind: KindName): QuantityReading {
   }
 }
 
+/** No number with unit and uncertainty is longer; what is longer isn't searched through. */
+const longest = 200;
+
 function read(original: string, kind: KindName): Quantity {
+  if (original.length > longest) throw notANumber(`${original.trim().slice(0, 60)} …`, kind);
   // One character for one, so that places in the text stay true.
   const text = original.replace(/[\u00a0\u2007\u2009\u202f]/g, ' ').replace(/[\u2212\u2013]/g, '-');
   const made = (value: number, unit: string, spread: Spread | null): Quantity => {

@@ -2,7 +2,8 @@ import { scaleDigits } from './decimal.ts';
 import { type KindName, kinds } from './kind.ts';
 import { fail, misread, type Piece, refuseUnit, takeNumber } from './misread.ts';
 import type { Spread } from './spread.ts';
-import { readUnit, type Unit } from './unit.ts';
+import { readUnit } from './unit.ts';
+import type { Unit } from './unit-table.ts';
 
 /** The part of a text that speaks of uncertainty, with the sign it begins with. */
 export interface Tail extends Piece {
