@@ -96,15 +96,14 @@ export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike
   };
 }
 
-/** Factors the matrix with these values, in the order the entries were planned. False: a pivot is zero or not a number. */
+/** Factors the matrix with these values, in the order the entries were planned. False: a pivot is zero, not a number or beyond a double's reach. */
 export function factor(plan: LuPlan, values: Float64Array): boolean {
   const { size, place, work, diagonal, lowerStart, lowerPlace, updateStart, updates, inversePivot } = plan;
   work.fill(0);
   for (let e = 0; e < place.length; e++) work[place[e]] += values[e];
   for (let k = 0; k < size; k++) {
-    const pivot = work[diagonal[k]];
-    if (!(Math.abs(pivot) > 0)) return false;
-    const inverse = 1 / pivot;
+    const inverse = 1 / work[diagonal[k]];
+    if (!(Math.abs(inverse) > 0 && Math.abs(inverse) < Infinity)) return false;
     inversePivot[k] = inverse;
     for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) work[lowerPlace[l]] *= inverse;
     for (let u = updateStart[k]; u < updateStart[k + 1]; u += 3)
