@@ -43,7 +43,7 @@ const TITLE = 16;
 const SMALL = 13;
 const FIGURE = 22;
 const TICK = 12;
-const LINE = 20;
+const LINE = 23;
 
 /** The steps from the first on, each with its real power and its binding margin against the limit. SVG text; height follows the rows. */
 export function ladderChart(rows: readonly LadderRow[], { width, title }: LadderOptions): string {
@@ -140,7 +140,7 @@ function wide(rows: readonly LadderRow[], width: number): Layout {
       const top = y + 29 + (extra - (lines.length - 1) * LINE) / 2;
       return [
         ...lines.map((line, at) => label(line, 16, top + at * LINE, TITLE, 'chart-title')),
-        label(fitLabel(row.note, SMALL, labels - 16), 16, top + lines.length * LINE + 2, SMALL, 'chart-note'),
+        label(fitLabel(row.note, SMALL, labels - 16), 16, top + lines.length * LINE - 1, SMALL, 'chart-note'),
         figure(row.power, labels, top + 1),
         label(fitLabel(row.binding, SMALL, plot[1] - zero - 8), zero + 8, y + middle - 8, SMALL, 'chart-binding'),
         row.margin ? marginBar(row.margin, scale, y + middle + 11) : '',
@@ -168,9 +168,15 @@ function narrow(rows: readonly LadderRow[], width: number): Layout {
       return [
         ...lines.map((line, at) => label(line, 14, y + 28 + at * LINE, TITLE, 'chart-title')),
         figure(row.power, width - 8, y + 30),
-        label(fitLabel(row.note, SMALL, width - 28), 14, y + 30 + lines.length * LINE, SMALL, 'chart-note'),
-        element('g', { transform: `translate(22 ${y + 69 + extra})` }, stateMark(row.state)),
-        label(fitLabel(`${state}: ${row.binding}`, SMALL, width - 52), 38, y + 74 + extra, SMALL, 'chart-binding'),
+        label(fitLabel(row.note, SMALL, width - 28), 14, y + 27 + lines.length * LINE, SMALL, 'chart-note'),
+        element('g', { transform: `translate(22 ${y + 47 + lines.length * LINE})` }, stateMark(row.state)),
+        label(
+          fitLabel(`${state}: ${row.binding}`, SMALL, width - 52),
+          38,
+          y + 52 + lines.length * LINE,
+          SMALL,
+          'chart-binding',
+        ),
         row.margin ? marginBar(row.margin, scale, y + 102 + extra) : '',
       ].join('');
     },

@@ -1,0 +1,253 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { planStep } from '../../src/steps/plan.ts';
+import { readStudy } from '../../src/study/read.ts';
+import { type Bench, type OpenedPage, setUpBench } from './open-page.ts';
+
+/** A browser on a busy machine. */
+const soon = { timeout: 20_000 };
+
+let bench: Bench;
+let original: string;
+let opened: OpenedPage;
+let page: Page;
+
+beforeAll(async () => {
+  bench = await setUpBench('mini-pc');
+  original = readFileSync(bench.study, 'utf8');
+});
+
+afterAll(() => bench?.close());
+
+beforeEach(async () => {
+  writeFileSync(bench.study, original);
+  opened = await bench.open();
+  page = opened.page;
+});
+
+afterEach(async () => {
+  await opened.close();
+  // Whatever a test did: no error on the console, nothing the content policy refused, no request to elsewhere.
+  expect(opened.complaints).toEqual([]);
+});
+
+function readExample() {
+  const reading = readStudy(original, 'study.yaml');
+  if (!reading.ok) throw new Error('the example has faults');
+  return reading.study;
+}
+
+const rows = (name: string) => page.getByRole('region', { name }).locator('tbody tr');
+const figureUnder = (name: string) =>
+  page.locator('.headline > div', { has: page.getByText(name, { exact: true }) }).locator('dd.large');
+
+/** The number at the start of a figure's text. */
+async function numberUnder(name: string): Promise<number> {
+  return Number.parseFloat((await figureUnder(name).innerText()).replace('−', '-'));
+}
+
+async function sampled(): Promise<void> {
+  await page.locator('.step-detail .method', { hasText: 'samples' }).waitFor();
+  await page.locator('progress').waitFor({ state: 'detached' });
+}
+
+/** The margin of a limit as the page's table says it, in its own unit. */
+async function marginOf(title: string): Promise<number> {
+  const row = rows('Margins').filter({ has: page.getByRole('rowheader', { name: title }) });
+  return Number.parseFloat(await row.locator('td.strong').innerText());
+}
+
+test('the address loses its token as soon as the page is open', async () => {
+  expect(page.url()).not.toContain('token');
+});
+
+describe('the ladder', () => {
+  test('shows every step with its real power, what binds, its margin with the interval, and what is unknown', async () => {
+    await sampled();
+    const study = readExample();
+    for (const [at, step] of study.steps.entries()) {
+      const plan = planStep(study, step.id, { samples: 20_000, seed: 1 });
+      const binding = plan.margins.find(({ id }) => id === plan.binding)!;
+      const shown = await rows('Steps in figures').nth(at).innerText();
+      expect(shown).toContain(step.title);
+      for (const words of [
+        plan.limiters.find(({ holds }) => holds)!.real.text,
+        binding.title,
+        binding.margin.text,
+        `${binding.interval.low.text} … ${binding.interval.high.text}`,
+        binding.exceed.text,
+      ])
+        expect(shown).toContain(words);
+      expect(shown).toContain(`\t${plan.open.length}\t`);
+    }
+  });
+
+  test('draws the same steps as a picture with a name and a description', async () => {
+    const picture = page.getByRole('img', { name: 'Steps and their binding margins' });
+    await picture.waitFor();
+    const words = await picture.locator('desc').textContent();
+    for (const step of readExample().steps) expect(words).toContain(step.title);
+  });
+
+  test.each([1280, 900, 640, 400])('draws no word over another at a width of %i px', async (width) => {
+    await page.setViewportSize({ width, height: 900 });
+    await page.locator(`.ladder-chart`).waitFor();
+    const overlaps = await page.locator('.ladder-chart').evaluate((chart) => {
+      const boxes = [...chart.querySelectorAll('text')].map((text) => ({
+        words: text.textContent,
+        box: text.getBBox(),
+      }));
+      const over: string[] = [];
+      for (const [at, { words, box: a }] of boxes.entries())
+        for (const { words: others, box: b } of boxes.slice(at + 1)) {
+          const apart = a.x + a.width <= b.x || b.x + b.width <= a.x || a.y + a.height <= b.y || b.y + b.height <= a.y;
+          if (!apart) over.push(`"${words}" over "${others}"`);
+        }
+      return over;
+    });
+    expect(overlaps).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  });
+
+  test('changes the step by pointer in the picture and by keyboard in the table, and keeps it in the address', async () => {
+    const study = readExample();
+    await page.locator('.chart-row').nth(1).click();
+    await page.getByRole('heading', { name: study.steps[1]!.title }).waitFor();
+    await page.getByRole('button', { name: study.steps[2]!.title, exact: true }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: study.steps[2]!.title }).waitFor();
+    expect(page.url()).toContain(`step=${study.steps[2]!.id}`);
+    await page.reload();
+    await page.getByRole('heading', { name: study.steps[2]!.title }).waitFor();
+  });
+
+  test('copies as a table that a spreadsheet takes', async () => {
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await sampled();
+    await page.getByRole('button', { name: 'Copy as text' }).first().click();
+    await page.getByText('copied').waitFor();
+    const lines = (await page.evaluate(() => navigator.clipboard.readText())).split('\n');
+    expect(lines).toHaveLength(readExample().steps.length + 1);
+    expect(new Set(lines.map((line) => line.split('\t').length)).size).toBe(1);
+  });
+});
+
+describe('the dial', () => {
+  const slider = () => page.getByRole('slider', { name: 'Real power' });
+
+  test('sets the real power, and the margins follow at once and then by samples', async () => {
+    await sampled();
+    const before = { power: await numberUnder('Real power'), die: await marginOf('Die: temperature') };
+    await slider().fill('65');
+    await page.getByText('what if', { exact: true }).waitFor();
+    await expect.poll(() => numberUnder('Real power'), soon).toBeCloseTo(65, 1);
+    const after = await marginOf('Die: temperature');
+    expect(before.power).toBeLessThan(60);
+    expect(after).toBeLessThan(before.die);
+    await page.locator('.step-detail .method', { hasText: '20 000 samples' }).waitFor();
+    expect(await numberUnder('Real power')).toBeCloseTo(65, 1);
+    expect(page.url()).toContain('dial=65');
+  });
+
+  test('turns by keyboard: an arrow is 1 W, a page 5 W, and the number can be typed', async () => {
+    const number = page.getByRole('spinbutton', { name: 'Real power in watts' });
+    await number.fill('60');
+    await number.press('Enter');
+    await expect.poll(() => numberUnder('Real power'), soon).toBeCloseTo(60, 1);
+    await slider().press('ArrowRight');
+    await expect.poll(() => number.inputValue(), soon).toBe('61');
+    await slider().press('PageUp');
+    await expect.poll(() => number.inputValue(), soon).toBe('66');
+    await slider().press('PageDown');
+    await slider().press('ArrowLeft');
+    await expect.poll(() => number.inputValue(), soon).toBe('60');
+    await page.getByRole('button', { name: '1 watt more' }).press('Enter');
+    await expect.poll(() => number.inputValue(), soon).toBe('61');
+    await expect.poll(() => numberUnder('Real power'), soon).toBeCloseTo(61, 1);
+  });
+
+  test('goes back to what the firmware lets through', async () => {
+    await sampled();
+    const own = await figureUnder('Real power').innerText();
+    await slider().fill('70');
+    await expect.poll(() => figureUnder('Real power').innerText(), soon).not.toBe(own);
+    await page.getByRole('button', { name: /^Back to/ }).click();
+    await expect.poll(() => figureUnder('Real power').innerText(), soon).toBe(own);
+    expect(await page.getByText('what if', { exact: true }).count()).toBe(0);
+    expect(page.url()).not.toContain('dial=');
+  });
+
+  test('is kept in the address, and says by voice where it has come to rest', async () => {
+    await page.goto(`${new URL(bench.server.url).origin}/#dial=62`);
+    await page.reload();
+    await expect.poll(() => numberUnder('Real power'), soon).toBeCloseTo(62, 1);
+    await page.locator('[aria-live=polite]', { hasText: '62.0 W real' }).waitFor({ state: 'attached' });
+  });
+});
+
+describe('the file', () => {
+  test('changed underneath appears on the page', async () => {
+    await page.getByRole('heading', { level: 1, name: 'Mini-PC, invented' }).waitFor();
+    writeFileSync(bench.study, original.replace('title: Mini-PC, invented', 'title: Another title'));
+    await page.getByRole('heading', { level: 1, name: 'Another title' }).waitFor();
+  });
+
+  test('with faults shows each with its place and what to do, and the page follows when it is corrected', async () => {
+    writeFileSync(bench.study, original.replace('voltage: 19.5 V ± 2 %', 'voltage: 19.5 W ± 2 %'));
+    await page.getByRole('heading', { name: 'One thing in the study can’t be read' }).waitFor();
+    const line = original.split('\n').findIndex((text) => text.includes('voltage: 19.5 V ± 2 %')) + 1;
+    const fault = page.locator('.faults li');
+    expect(await fault.locator('figcaption').innerText()).toContain(`study.yaml, line ${line}, column 19`);
+    expect(await fault.locator('mark').innerText()).toBe('W');
+    expect(await fault.innerText()).toMatch(/expected[\s\S]*do/);
+    writeFileSync(bench.study, original);
+    await page.getByRole('heading', { level: 1, name: 'Mini-PC, invented' }).waitFor();
+  });
+
+  test('is text wherever it appears, never markup', async () => {
+    const title = '<img src=x onerror=alert(1)> & <b>bold</b>';
+    writeFileSync(
+      bench.study,
+      original
+        .replace('title: Mini-PC, invented', `title: ${title}`)
+        .replace('title: As delivered, 54 W', `title: ${title}`),
+    );
+    await page.getByRole('heading', { level: 1, name: title }).waitFor();
+    expect(await page.locator('img, b').count()).toBe(0);
+    expect(await page.locator('.ladder-chart .chart-title').first().textContent()).toContain('<img');
+  });
+
+  test('that is gone is said so, and comes back', async () => {
+    await page.getByRole('heading', { level: 1, name: 'Mini-PC, invented' }).waitFor();
+    const { renameSync } = await import('node:fs');
+    renameSync(bench.study, `${bench.study}.away`);
+    await page.getByText('is no longer there').waitFor();
+    renameSync(`${bench.study}.away`, bench.study);
+    await page.getByRole('heading', { level: 1, name: 'Mini-PC, invented' }).waitFor();
+    // The request for the missing file is a 404 that the browser reports on its console.
+    expect(opened.complaints).toHaveLength(1);
+    (opened.complaints as string[]).length = 0;
+  });
+});
+
+describe.each([
+  ['light', 1280],
+  ['light', 400],
+  ['dark', 1280],
+  ['dark', 400],
+] as const)('in %s at %i px nothing stands in anyone’s way', (colorScheme, width) => {
+  test.each(['ladder', 'what if', 'faults'])('%s', async (state) => {
+    await page.emulateMedia({ colorScheme });
+    await page.setViewportSize({ width, height: 900 });
+    if (state === 'what if') await page.getByRole('slider', { name: 'Real power' }).fill('90');
+    if (state === 'faults') writeFileSync(bench.study, original.replace('uprate: 1', 'uprate: one'));
+    await page.locator(state === 'faults' ? '.faults' : '.headline').waitFor();
+    // Rules of WCAG 2.2 level A and AA as axe-core checks them.
+    const found = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze();
+    expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  });
+});
