@@ -43,7 +43,10 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
   const dialled = dial && plan.limiters[dial.limiter];
   if (dial && !(dialled && 'reads' in dialled)) {
     const known = Object.entries(plan.limiters).filter(([, limiter]) => 'reads' in limiter);
-    return { ok: false, faults: [refuse('board/no-such-limiter', { limiter: dial.limiter, known: known.map(([id]) => id) })] };
+    return {
+      ok: false,
+      faults: [refuse('board/no-such-limiter', { limiter: dial.limiter, known: known.map(([id]) => id) })],
+    };
   }
   const dialSlot = dial ? slots.add(dial.realPower, 'dial') : -1;
   const demandSlot = slots.of(plan.demand.scale);
@@ -51,7 +54,12 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
 
   const outputs = new Outputs();
   const scaleOutput = outputs.add('scale', 'ratio', '', 'scale of the processor’s power');
-  const processorOutput = outputs.add('processor-power', 'power', 'W', 'power of everything that follows the processor');
+  const processorOutput = outputs.add(
+    'processor-power',
+    'power',
+    'W',
+    'power of everything that follows the processor',
+  );
   const wallOutput = outputs.add('wall-power', 'power', 'W', 'power from the wall');
   const heatOutput = outputs.add('heat', 'power', 'W', 'heat that leaves the board');
   const gainOutput = outputs.add('loop-gain', 'ratio', '', 'growth of a small rise in temperature; 1 is runaway');
@@ -63,11 +71,17 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
   const ambientOutput = outputs.add('heat.nodes.ambient.temperature', 'temperature', '°C', 'ambient');
   const path = buildPowerPath(plan.parts, heat, slots, outputs);
   const title = (id: string) => plan.parts[id].title ?? id;
-  const currentOutputs = path.parts.map(({ id }) => outputs.add(`parts.${id}.current`, 'current', 'A', `current of ${title(id)}`));
-  const voltageOutputs = path.parts.map(({ id }) => outputs.add(`parts.${id}.voltage`, 'voltage', 'V', `voltage at ${title(id)}`));
+  const currentOutputs = path.parts.map(({ id }) =>
+    outputs.add(`parts.${id}.current`, 'current', 'A', `current of ${title(id)}`),
+  );
+  const voltageOutputs = path.parts.map(({ id }) =>
+    outputs.add(`parts.${id}.voltage`, 'voltage', 'V', `voltage at ${title(id)}`),
+  );
   const lossOutputs = path.parts.map(({ id }) => outputs.add(`parts.${id}.loss`, 'power', 'W', `heat of ${title(id)}`));
   const peakOutputs = path.parts.map(({ id }) =>
-    plan.parts[id].kind === 'supply' ? outputs.add(`parts.${id}.peak-current`, 'current', 'A', `peak current of ${title(id)}`) : -1,
+    plan.parts[id].kind === 'supply'
+      ? outputs.add(`parts.${id}.peak-current`, 'current', 'A', `peak current of ${title(id)}`)
+      : -1,
   );
   const inductorPeakOutputs = path.parts.map(({ id }) =>
     plan.parts[id].kind === 'regulator'
@@ -75,10 +89,19 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
       : -1,
   );
 
-  const limiters = Object.entries(plan.limiters).map(([id, limiter]): BoardLimiter =>
-    'reads' in limiter
-      ? new PowerLimiterOnBoard(id, limiter, path.senses, crestSlot, dial?.limiter === id ? dialSlot : -1, slots, outputs)
-      : new TemperatureLimiterOnBoard(id, limiter, heat.indexOf(limiter.node), slots, outputs),
+  const limiters = Object.entries(plan.limiters).map(
+    ([id, limiter]): BoardLimiter =>
+      'reads' in limiter
+        ? new PowerLimiterOnBoard(
+            id,
+            limiter,
+            path.senses,
+            crestSlot,
+            dial?.limiter === id ? dialSlot : -1,
+            slots,
+            outputs,
+          )
+        : new TemperatureLimiterOnBoard(id, limiter, heat.indexOf(limiter.node), slots, outputs),
   );
   const regulating = limiters.filter(({ acts }) => acts === 'regulate');
 
@@ -167,7 +190,9 @@ function warmUp(board: BoardModel, solver: BoardSolver): void {
 
 function addNodeLimits({ board }: Step, limits: Limits): void {
   const heated = new Set(
-    Object.values(board.parts).flatMap(({ heats }) => (typeof heats === 'string' ? [heats] : [heats.stages, heats.inductors])),
+    Object.values(board.parts).flatMap(({ heats }) =>
+      typeof heats === 'string' ? [heats] : [heats.stages, heats.inductors],
+    ),
   );
   for (const [id, node] of Object.entries(board.heat.nodes)) {
     // A place that no part heats, such as a fin stack or the air, is no part that could be harmed.
@@ -210,12 +235,22 @@ function addOwnLimits(step: Step, limits: Limits, slots: Slots): Fault[] {
   for (const [id, own] of Object.entries(step.board.limits ?? {})) {
     const output = limits.outputs.list[limits.outputs.find(own.of)];
     if (!output) {
-      faults.push(refuse('board/no-such-output', { limit: id, of: own.of, known: limits.outputs.list.map((known) => known.id) }));
+      faults.push(
+        refuse('board/no-such-output', { limit: id, of: own.of, known: limits.outputs.list.map((known) => known.id) }),
+      );
       continue;
     }
     const side = own.over === undefined ? 'under' : 'over';
     const written = String(own[side] ?? 'open');
-    const request = { id: `limits.${id}`, title: own.title ?? own.reason, of: own.of, side, kind: output.kind, unit: output.unit, consequence: own.reason } as const;
+    const request = {
+      id: `limits.${id}`,
+      title: own.title ?? own.reason,
+      of: own.of,
+      side,
+      kind: output.kind,
+      unit: output.unit,
+      consequence: own.reason,
+    } as const;
     if (written === 'open') {
       limits.add({ ...request, rating: 'open' });
       continue;

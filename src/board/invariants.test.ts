@@ -79,7 +79,8 @@ describe('what must hold on any board', () => {
         fc.pre(before !== null);
         const temperature = (of: (id: string) => number, node: string) => of(`heat.nodes.${node}.temperature`);
         const moreAir = solved({ ...board, flow: board.flow * 1.3 })!;
-        for (const node of nodes) expect(temperature(moreAir, node)).toBeLessThanOrEqual(temperature(before!, node) + 1e-9);
+        for (const node of nodes)
+          expect(temperature(moreAir, node)).toBeLessThanOrEqual(temperature(before!, node) + 1e-9);
         // A better way inside the board may warm the place it leads to, but never the place it starts from.
         const betterJoint = solved({ ...board, die: board.die * 0.7 })!;
         expect(temperature(betterJoint, 'die')).toBeLessThan(temperature(before!, 'die'));
@@ -102,7 +103,12 @@ describe('what must hold on any board', () => {
     forBoards((board, of) => {
       const more = solved({ ...board, allowed: board.allowed * 1.05 });
       fc.pre(more !== null);
-      for (const limit of ['heat.nodes.die.limit', 'heat.nodes.pcb.limit', 'parts.vr.stage.rated-current', 'parts.cable.rated-current'])
+      for (const limit of [
+        'heat.nodes.die.limit',
+        'heat.nodes.pcb.limit',
+        'parts.vr.stage.rated-current',
+        'parts.cable.rated-current',
+      ])
         expect(more!(`${limit}.margin`)).toBeLessThanOrEqual(of(`${limit}.margin`));
     });
   });

@@ -19,7 +19,10 @@ export interface LimitRequest {
   readonly side?: 'under' | 'over';
   readonly consequence: string;
   /** Falls with the temperature of an output. */
-  readonly derated?: { readonly temperature: string; readonly rule: (rating: number, temperature: number, x: Float64Array) => number };
+  readonly derated?: {
+    readonly temperature: string;
+    readonly rule: (rating: number, temperature: number, x: Float64Array) => number;
+  };
 }
 
 export interface BoardLimit {
@@ -74,12 +77,18 @@ export class Limits {
     const valueOutput = this.outputs.find(of);
     const thresholdOutput = this.outputs.add(`${id}.limit`, kind, unit, `limit: ${title}`);
     const temperature = derated ? this.outputs.find(derated.temperature) : -1;
-    const marginOutput = this.outputs.add(`${id}.margin`, marginKind(kind), marginUnit(kind, unit), `margin: ${title}`, {
-      side,
-      thresholdOutput: `${id}.limit`,
-      valueOutput: of,
-      reason: title,
-    });
+    const marginOutput = this.outputs.add(
+      `${id}.margin`,
+      marginKind(kind),
+      marginUnit(kind, unit),
+      `margin: ${title}`,
+      {
+        side,
+        thresholdOutput: `${id}.limit`,
+        valueOutput: of,
+        reason: title,
+      },
+    );
     const threshold: Threshold = derated ? (x, y) => derated.rule(x[slot], y[temperature], x) : (x) => x[slot];
     this.known.push({ id, title, of, side, consequence, valueOutput, thresholdOutput, marginOutput, threshold });
   }

@@ -1,5 +1,13 @@
 import { deratedRating } from '../physics/electrical/derating.ts';
-import type { ConductorPart, Derating, LoadPart, Part, RegulatorPart, SensePart, SupplyPart } from '../study/schema/parts.ts';
+import type {
+  ConductorPart,
+  Derating,
+  LoadPart,
+  Part,
+  RegulatorPart,
+  SensePart,
+  SupplyPart,
+} from '../study/schema/parts.ts';
 import type { LimitRequest, Limits } from './limits.ts';
 import type { Slots } from './slots.ts';
 
@@ -15,23 +23,40 @@ function supplyLimits(id: string, part: SupplyPart, limits: Limits): void {
   const power = { kind: 'power', unit: 'W' } as const;
   const current = { kind: 'current', unit: 'A' } as const;
   limits.add({
-    ...power, id: `parts.${id}.rated-power`, title: `${title}: rated power`, rating: part['rated-power'],
-    of: `parts.${id}.power`, consequence: 'the supply runs beyond its rating and overheats',
+    ...power,
+    id: `parts.${id}.rated-power`,
+    title: `${title}: rated power`,
+    rating: part['rated-power'],
+    of: `parts.${id}.power`,
+    consequence: 'the supply runs beyond its rating and overheats',
   });
   limits.add({
-    ...current, id: `parts.${id}.rated-current`, title: `${title}: rated current`, rating: part['rated-current'],
-    of: `parts.${id}.current`, consequence: 'the supply runs beyond its rating and overheats',
+    ...current,
+    id: `parts.${id}.rated-current`,
+    title: `${title}: rated current`,
+    rating: part['rated-current'],
+    of: `parts.${id}.current`,
+    consequence: 'the supply runs beyond its rating and overheats',
   });
   limits.add({
-    ...current, id: `parts.${id}.over-current`, title: `${title}: switch-off at peak current`, rating: part['over-current'],
-    of: `parts.${id}.peak-current`, consequence: 'the supply switches off and the machine stops',
+    ...current,
+    id: `parts.${id}.over-current`,
+    title: `${title}: switch-off at peak current`,
+    rating: part['over-current'],
+    of: `parts.${id}.peak-current`,
+    consequence: 'the supply switches off and the machine stops',
   });
 }
 
 function conductorLimits(id: string, part: ConductorPart, limits: Limits): void {
   limits.add({
-    id: `parts.${id}.rated-current`, title: `${part.title ?? id}: rated current`, rating: part['rated-current'],
-    kind: 'current', unit: 'A', of: `parts.${id}.current`, consequence: 'it overheats or opens',
+    id: `parts.${id}.rated-current`,
+    title: `${part.title ?? id}: rated current`,
+    rating: part['rated-current'],
+    kind: 'current',
+    unit: 'A',
+    of: `parts.${id}.current`,
+    consequence: 'it overheats or opens',
     derated: line(part.derating, `heat.nodes.${part.heats}.temperature`, limits.slots),
   });
 }
@@ -41,7 +66,10 @@ function senseLimits(id: string, part: SensePart, limits: Limits): void {
     limits.add({
       id: `parts.${id}.fitted.${i}.rated-power`,
       title: `${part.title ?? id}: dissipation of ${resistor.title ?? `resistor ${i + 1}`}`,
-      rating: resistor['rated-power'], kind: 'power', unit: 'mW', of: `parts.${id}.fitted.${i}.dissipation`,
+      rating: resistor['rated-power'],
+      kind: 'power',
+      unit: 'mW',
+      of: `parts.${id}.fitted.${i}.dissipation`,
       consequence: 'the resistor drifts or opens',
       derated: line(resistor.derating, `heat.nodes.${part.heats}.temperature`, limits.slots),
     });
@@ -53,34 +81,58 @@ function regulatorLimits(id: string, part: RegulatorPart, limits: Limits): void 
   const current = { kind: 'current', unit: 'A' } as const;
   const { stage, inductor } = part;
   limits.add({
-    ...current, id: `parts.${id}.stage.rated-current`, title: `${title}: current of one stage`, rating: stage['rated-current'],
-    of: `parts.${id}.phase-current`, consequence: 'the power stage fails',
+    ...current,
+    id: `parts.${id}.stage.rated-current`,
+    title: `${title}: current of one stage`,
+    rating: stage['rated-current'],
+    of: `parts.${id}.phase-current`,
+    consequence: 'the power stage fails',
     derated: line(stage.derating, `parts.${id}.junction-temperature`, limits.slots),
   });
   limits.add({
-    id: `parts.${id}.stage.junction-limit`, title: `${title}: junction of a stage`, rating: stage['junction-limit'],
-    kind: 'temperature', unit: '°C', of: `parts.${id}.junction-temperature`, consequence: 'the power stage fails',
+    id: `parts.${id}.stage.junction-limit`,
+    title: `${title}: junction of a stage`,
+    rating: stage['junction-limit'],
+    kind: 'temperature',
+    unit: '°C',
+    of: `parts.${id}.junction-temperature`,
+    consequence: 'the power stage fails',
   });
   limits.add({
-    ...current, id: `parts.${id}.inductor.saturation-current`, title: `${title}: peak current of an inductor`,
-    rating: inductor['saturation-current'], of: `parts.${id}.inductor-peak`,
+    ...current,
+    id: `parts.${id}.inductor.saturation-current`,
+    title: `${title}: peak current of an inductor`,
+    rating: inductor['saturation-current'],
+    of: `parts.${id}.inductor-peak`,
     consequence: 'the inductance falls and ripple and peak current run up',
   });
   limits.add({
-    ...current, id: `parts.${id}.inductor.heating-current`, title: `${title}: rms current of an inductor`,
-    rating: inductor['heating-current'], of: `parts.${id}.inductor-rms`, consequence: 'the inductor overheats',
+    ...current,
+    id: `parts.${id}.inductor.heating-current`,
+    title: `${title}: rms current of an inductor`,
+    rating: inductor['heating-current'],
+    of: `parts.${id}.inductor-rms`,
+    consequence: 'the inductor overheats',
   });
   limits.add({
-    ...current, id: `parts.${id}.input-capacitors.rated-ripple`, title: `${title}: ripple current of an input capacitor`,
-    rating: part['input-capacitors']['rated-ripple'], of: `parts.${id}.capacitor-ripple`,
+    ...current,
+    id: `parts.${id}.input-capacitors.rated-ripple`,
+    title: `${title}: ripple current of an input capacitor`,
+    rating: part['input-capacitors']['rated-ripple'],
+    of: `parts.${id}.capacitor-ripple`,
     consequence: 'the capacitor heats and ages early',
   });
 }
 
 function loadLimits(id: string, part: LoadPart, limits: Limits): void {
   limits.add({
-    id: `parts.${id}.rated-current`, title: `${part.title ?? id}: current of its rail`, rating: part['rated-current'],
-    kind: 'current', unit: 'A', of: `parts.${id}.current`, consequence: 'the rail’s copper or the package’s contacts overheat',
+    id: `parts.${id}.rated-current`,
+    title: `${part.title ?? id}: current of its rail`,
+    rating: part['rated-current'],
+    kind: 'current',
+    unit: 'A',
+    of: `parts.${id}.current`,
+    consequence: 'the rail’s copper or the package’s contacts overheat',
   });
 }
 

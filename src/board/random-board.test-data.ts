@@ -7,7 +7,12 @@ export interface RandomBoard {
   readonly sense: readonly number[];
   readonly assumed: number;
   readonly phases: number;
-  readonly rail: { readonly volts: number; readonly exponent: number; readonly watts: number; readonly leakage: number };
+  readonly rail: {
+    readonly volts: number;
+    readonly exponent: number;
+    readonly watts: number;
+    readonly leakage: number;
+  };
   readonly byCurve: boolean;
   readonly constant: readonly number[];
   readonly allowed: number;

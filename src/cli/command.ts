@@ -84,13 +84,18 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .option('--time <heading>', 'heading of the time column')
     .option('--delimiter <character>', 'what stands between the fields: , ; | or \\t')
     .option('--dry', 'show what is found, store nothing')
-    .addHelpText('after', examples(
+    .addHelpText(
+      'after',
+      examples(
         'uprate import mini-pc log.csv --id baseline',
         'uprate import mini-pc before.csv after.csv',
         'uprate import mini-pc log.csv --dry',
-      ))
+      ),
+    )
     .action((study: string, files: string[], options) =>
-      perform('import', study, async () => (await import('./import.ts')).runImport(study, files, { ...options, progress: streams.progress })),
+      perform('import', study, async () =>
+        (await import('./import.ts')).runImport(study, files, { ...options, progress: streams.progress }),
+      ),
     );
 
   verb('runs', 'list the runs of a study')

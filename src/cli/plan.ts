@@ -39,7 +39,11 @@ export async function runPlan(studyArgument: string, options: PlanCommandOptions
     ...plans.map((plan) => describe(plan, options.step === undefined ? shownMargins : plan.margins.length)),
     cautions,
   ].join('\n');
-  return { text, json: jsonSafe({ steps: plans, binding: plans.map(({ id, binding }) => ({ step: id, binding })) }), exit: solved ? 0 : 1 };
+  return {
+    text,
+    json: jsonSafe({ steps: plans, binding: plans.map(({ id, binding }) => ({ step: id, binding })) }),
+    exit: solved ? 0 : 1,
+  };
 }
 
 /** Tells how far a step's draws are, now and then: a line on the way, no result. */
@@ -108,8 +112,20 @@ function describe(plan: StepPlan, most: number): string {
     `held by ${operating.holderTitle}; processor ${operating.processorPower.text}, from the wall ${operating.wallPower.text}`,
     '',
     writeTable(
-      [{ heading: 'limiter' }, { heading: 'does' }, { heading: 'really', align: 'right' }, { heading: 'reads', align: 'right' }, { heading: 'allowed', align: 'right' }],
-      plan.limiters.map((limiter) => [limiter.id, limiter.holds ? 'holds' : limiter.acts, limiter.real.text, limiter.reads.text, limiter.allowed.text]),
+      [
+        { heading: 'limiter' },
+        { heading: 'does' },
+        { heading: 'really', align: 'right' },
+        { heading: 'reads', align: 'right' },
+        { heading: 'allowed', align: 'right' },
+      ],
+      plan.limiters.map((limiter) => [
+        limiter.id,
+        limiter.holds ? 'holds' : limiter.acts,
+        limiter.real.text,
+        limiter.reads.text,
+        limiter.allowed.text,
+      ]),
       '  ',
     ),
     '',
@@ -123,15 +139,17 @@ function describe(plan: StepPlan, most: number): string {
         { heading: 'exceeded', align: 'right' },
         { heading: 'state' },
       ],
-      plan.margins.slice(0, most).map((margin) => [
-        margin.id,
-        margin.value.text,
-        `${margin.side === 'under' ? '≤' : '≥'} ${margin.limit.text}`,
-        margin.margin.text,
-        `${margin.interval.low.text} to ${margin.interval.high.text}`,
-        margin.exceed.text,
-        `${margin.state}${margin.disagree ? ' *' : ''}`,
-      ]),
+      plan.margins
+        .slice(0, most)
+        .map((margin) => [
+          margin.id,
+          margin.value.text,
+          `${margin.side === 'under' ? '≤' : '≥'} ${margin.limit.text}`,
+          margin.margin.text,
+          `${margin.interval.low.text} to ${margin.interval.high.text}`,
+          margin.exceed.text,
+          `${margin.state}${margin.disagree ? ' *' : ''}`,
+        ]),
       '  ',
     ),
   ];
@@ -144,7 +162,10 @@ function describe(plan: StepPlan, most: number): string {
     for (const open of plan.open) lines.push(`    ${open.title}: ${open.value?.text ?? ''}; fill in ${open.field}`);
   }
   if (plan.sampling && plan.sampling.failed > 0)
-    lines.push('', `  ${plan.sampling.failed} of ${plan.sampling.samples} draws have no steady state; they count as exceeding every limit.`);
+    lines.push(
+      '',
+      `  ${plan.sampling.failed} of ${plan.sampling.samples} draws have no steady state; they count as exceeding every limit.`,
+    );
   lines.push(
     '',
     `  solved to ${solution.residual.toExponential(1)}; power from the wall and heat differ by ${solution.imbalance.toExponential(1)} of it`,
@@ -156,7 +177,11 @@ function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outc
   const known = [...new Set(plans.flatMap(({ margins }) => margins.map(({ id }) => id)))];
   if (!known.includes(wanted))
     throw new Refusal(refuse('command/no-such-limit', { limit: wanted, known, nearest: nearest(wanted, known) }));
-  const budgets = plans.map((plan) => ({ step: plan.id, limit: wanted, rows: budgetOfMargin(study, plan.id, wanted) ?? [] }));
+  const budgets = plans.map((plan) => ({
+    step: plan.id,
+    limit: wanted,
+    rows: budgetOfMargin(study, plan.id, wanted) ?? [],
+  }));
   const text = plans.map((plan, i) => {
     const margin = plan.margins.find(({ id }) => id === wanted);
     return `── ${plan.id}: ${margin?.title ?? wanted}\nmargin ${margin?.margin.text ?? 'not known at this step'}\n${budgetTable(budgets[i].rows)}`;
@@ -167,8 +192,20 @@ function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outc
 function budgetTable(rows: readonly BudgetRow[]): string {
   const shown = rows.filter(({ share }) => share > 5e-4);
   const table = writeTable(
-    [{ heading: 'input' }, { heading: 'value', align: 'right' }, { heading: 'source' }, { heading: 'alone gives', align: 'right' }, { heading: 'share', align: 'right' }],
-    shown.map((row) => [row.input, row.value.text, row.source || 'not said', row.contribution.text, `${(100 * row.share).toFixed(1)} %`]),
+    [
+      { heading: 'input' },
+      { heading: 'value', align: 'right' },
+      { heading: 'source' },
+      { heading: 'alone gives', align: 'right' },
+      { heading: 'share', align: 'right' },
+    ],
+    shown.map((row) => [
+      row.input,
+      row.value.text,
+      row.source || 'not said',
+      row.contribution.text,
+      `${(100 * row.share).toFixed(1)} %`,
+    ]),
     '  ',
   );
   const left = rows.length - shown.length;

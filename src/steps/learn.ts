@@ -71,7 +71,13 @@ export function learn(study: Study, step: Step, windows: readonly MeasuredWindow
         leftOut.push({ window: name, instrument: instrument.id, why: measured.settled ? power.why : measured.why });
         continue;
       }
-      observations.push({ id: `${name}: ${instrument.id}`, model, output: instrument.id, value: measured.mean, u: measured.u });
+      observations.push({
+        id: `${name}: ${instrument.id}`,
+        model,
+        output: instrument.id,
+        value: measured.mean,
+        u: measured.u,
+      });
       used = true;
     }
     if (used) for (const input of model.inputs) inputs.set(input.id, bench.stated(input));
@@ -83,7 +89,12 @@ export function learn(study: Study, step: Step, windows: readonly MeasuredWindow
 }
 
 /** What the learnt board predicts for every instrument in windows that it hasn't seen, beside what was measured. */
-export function predictWindows(study: Study, step: Step, learnt: Learnt, windows: readonly MeasuredWindow[]): PredictedWindow[] {
+export function predictWindows(
+  study: Study,
+  step: Step,
+  learnt: Learnt,
+  windows: readonly MeasuredWindow[],
+): PredictedWindow[] {
   const bench = new Bench(study, step);
   return windows.flatMap((window) => {
     const power = window.channels[bench.powerInstrument.channel];
@@ -196,7 +207,11 @@ class Bench {
     const place = this.#board.indexOfOutput(entry.shows);
     if (place < 0)
       throw new Refusal(
-        refuse('board/no-such-output', { limit: `instruments.${id}`, of: entry.shows, nearest: this.#board.outputs.map((output) => output.id) }),
+        refuse('board/no-such-output', {
+          limit: `instruments.${id}`,
+          of: entry.shows,
+          nearest: this.#board.outputs.map((output) => output.id),
+        }),
       );
     const { kind } = this.#board.outputs[place];
     const read = readQuantity(entry.uncertainty, kind === 'temperature' ? 'temperature-difference' : kind);

@@ -14,7 +14,10 @@ export function writeMargin(board: BoardModel, bare: BareMargin): Margin {
   // The ends of an interval have the digits that the uncertainty gives them, and none of their own.
   const end = (value: number) => {
     const shown = Number.isFinite(value) ? showValue(value, bare.u, margin.unit, margin.kind) : null;
-    return { ...difference(value), text: shown ? `${shown.value} ${shown.unit}` : 'no end: some draws have no solution' };
+    return {
+      ...difference(value),
+      text: shown ? `${shown.value} ${shown.unit}` : 'no end: some draws have no solution',
+    };
   };
   return {
     id: limit.id,

@@ -46,13 +46,15 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
     limiters: board.limiters.map((limiter) => limiterState(board, sens, limiter.id, holder, u)),
     margins: list,
     binding: list[0]?.id ?? null,
-    open: board.open.map((open): OpenLimit => ({
-      id: open.id,
-      title: open.title,
-      of: open.of,
-      value: of(open.of),
-      field: open.id,
-    })),
+    open: board.open.map(
+      (open): OpenLimit => ({
+        id: open.id,
+        title: open.title,
+        of: open.of,
+        value: of(open.of),
+        field: open.id,
+      }),
+    ),
     solution: {
       residual: nominal.status.residual,
       passes: nominal.status.passes,
@@ -98,7 +100,10 @@ export function stepOf(study: Study, stepId: string): Step {
 
 function boardDial({ limiter, realPower }: Dial) {
   const text = writeValue(realPower, null, 'W', 'power');
-  return { limiter, realPower: { kind: 'power', value: realPower, unit: 'W', spread: null, text, source: 'dialled' } as const };
+  return {
+    limiter,
+    realPower: { kind: 'power', value: realPower, unit: 'W', spread: null, text, source: 'dialled' } as const,
+  };
 }
 
 /** The same number gets the same dimension of the sequence at every step, so that steps can be compared draw by draw. */
@@ -128,7 +133,12 @@ function sigmas({ margin, u }: Margin): number {
   return u.value > 0 ? margin.value / u.value : margin.value < 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
 }
 
-function outputUncertainty(board: BoardModel, sens: Sensitivities, run: MonteCarlo | undefined, id: string): number | null {
+function outputUncertainty(
+  board: BoardModel,
+  sens: Sensitivities,
+  run: MonteCarlo | undefined,
+  id: string,
+): number | null {
   return run?.outputs.get(id)?.u ?? budget(board, id, sens)?.u ?? null;
 }
 

@@ -45,8 +45,7 @@ export function elementResistance(element: HeatElement, slots: Slots): ElementRe
     const [h, w, t] = [slots.of(fins.height), slots.of(fins.width), slots.of(fins.thickness)];
     const [k, f] = [slots.of(fins.conductivity), slots.of(fins.film)];
     const { count } = fins;
-    return (x) =>
-      1 / (count * 2 * x[h] * x[w] * x[f] * finEfficiency(x[f], x[k], x[t], x[h]));
+    return (x) => 1 / (count * 2 * x[h] * x[w] * x[f] * finEfficiency(x[f], x[k], x[t], x[h]));
   }
   const [coefficient, area] = [slots.of(element.film.coefficient), slots.of(element.film.area)];
   return (x) => 1 / (x[coefficient] * x[area]);

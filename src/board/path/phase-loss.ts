@@ -47,7 +47,14 @@ export interface PhaseLoss {
  * The stage's loss P = fixed + growing·(1 + α(Tj − T0)) with Tj = Tn + θ·P has a closed form; a loop gain θ·growing·α of 1 or more has none.
  * Returns NaN then.
  */
-function settleLoss(fixed: number, growing: number, coefficient: number, reference: number, node: number, rise: number) {
+function settleLoss(
+  fixed: number,
+  growing: number,
+  coefficient: number,
+  reference: number,
+  node: number,
+  rise: number,
+) {
   const gain = rise * growing * coefficient;
   return gain < 1 ? (fixed + growing * (1 + coefficient * (node - reference))) / (1 - gain) : Number.NaN;
 }
@@ -96,8 +103,7 @@ class LossByParts implements PhaseLoss {
   evaluate(point: PhasePoint): boolean {
     const v = this.#values;
     const { current, ripple, duty, inputVoltage, frequency } = point;
-    const conduction =
-      conductionLoss(current, ripple, v[0], duty) + conductionLoss(current, ripple, v[1], 1 - duty);
+    const conduction = conductionLoss(current, ripple, v[0], duty) + conductionLoss(current, ripple, v[1], 1 - duty);
     const switching =
       switchingLoss(inputVoltage, current, v[3], frequency) +
       outputChargeLoss(v[4], inputVoltage, frequency) +

@@ -1,5 +1,5 @@
-import { inputCapacitorCurrent } from '../../physics/electrical/input-capacitor-current.ts';
 import { inductorRipple } from '../../physics/electrical/buck-ripple.ts';
+import { inputCapacitorCurrent } from '../../physics/electrical/input-capacitor-current.ts';
 import type { RegulatorPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
@@ -109,8 +109,7 @@ export class Regulator implements PathPart {
     y[o[1]] = ripple;
     y[o[2]] = this.#loss.junction;
     y[o[3]] = Math.sqrt(busiest * busiest + (ripple * ripple) / 12);
-    y[o[4]] =
-      inputCapacitorCurrent(this.#phases, duty, state.delivered[this.index], ripple) / this.#capacitors;
+    y[o[4]] = inputCapacitorCurrent(this.#phases, duty, state.delivered[this.index], ripple) / this.#capacitors;
   }
 
   #set(state: PathState, current: number): void {

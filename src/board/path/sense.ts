@@ -46,7 +46,12 @@ export class Sense implements PathPart {
     this.#dissipationOutputs = Int32Array.from(fitted, (_, i) =>
       outputs.add(`parts.${id}.fitted.${i}.dissipation`, 'power', 'mW', `dissipation of ${title}, resistor ${i + 1}`),
     );
-    this.#effectiveOutput = outputs.add(`parts.${id}.effective-resistance`, 'resistance', 'mΩ', `what ${title} really is`);
+    this.#effectiveOutput = outputs.add(
+      `parts.${id}.effective-resistance`,
+      'resistance',
+      'mΩ',
+      `what ${title} really is`,
+    );
     this.#resistance20 = new Float64Array(fitted.length);
     this.#joint = new Float64Array(fitted.length);
     this.#coefficient = new Float64Array(fitted.length);

@@ -1,0 +1,66 @@
+import { Refusal, refuse } from '../fault/fault.ts';
+import type { Detection } from '../runs/detect.ts';
+import { importLog } from '../runs/import.ts';
+import type { Run } from '../runs/run.ts';
+import type { Outcome } from './envelope.ts';
+import { locateStudy } from './load-study.ts';
+import { writeTable } from './text-table.ts';
+
+export interface ImportCommandOptions {
+  readonly id?: string;
+  readonly delimiter?: string;
+  readonly time?: string;
+  /** Show what was found, store nothing. */
+  readonly dry?: boolean;
+  readonly progress?: (text: string) => void;
+}
+
+/** The `import` verb: each log into a run of its own. What was stored before a refusal stays; the refused log leaves nothing. */
+export async function runImport(
+  studyArgument: string,
+  files: readonly string[],
+  options: ImportCommandOptions,
+): Promise<Outcome> {
+  const { folder } = await locateStudy(studyArgument);
+  if (options.id !== undefined && files.length > 1)
+    throw new Refusal(refuse('run/one-id', { id: options.id, files: files.length }));
+  const texts: string[] = [];
+  const runs: (Run | { found: Detection })[] = [];
+  for (const file of files) {
+    let found: Detection | undefined;
+    const run = await importLog(folder, file, {
+      ...options,
+      delimiter: options.delimiter?.replace('\\t', '\t'),
+      accept: (detection) => {
+        found = detection;
+        return options.dry !== true;
+      },
+    });
+    texts.push(`${file}\n${describeDetection(found!)}`);
+    if (run)
+      texts.push(
+        `stored as run "${run.id}": ${run.rows} rows over ${run.duration.toFixed(1)} s\n${run.notes.map((note) => `note: ${note}\n`).join('')}`,
+      );
+    else texts.push('nothing stored (--dry)\n');
+    runs.push(run ?? { found: found! });
+  }
+  return { text: texts.join('\n'), json: { runs }, exit: 0 };
+}
+
+const delimiterNames = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' };
+
+function describeDetection(detection: Detection): string {
+  const { columns, time } = detection;
+  const rows = columns.map(({ heading, type, unit }, c) => [
+    heading,
+    c === time ? `time, ${detection.timeFormat}` : type,
+    unit?.unit ?? '',
+    unit?.kind ?? '',
+  ]);
+  const table = writeTable(
+    [{ heading: 'column' }, { heading: 'taken as' }, { heading: 'unit' }, { heading: 'kind' }],
+    rows,
+    '  ',
+  );
+  return `  separated by ${delimiterNames[detection.delimiter]}; give --time or --delimiter to take it otherwise\n${table}`;
+}

@@ -1,0 +1,114 @@
+import { kinds } from '../quantity/kind.ts';
+import { writeValue } from '../quantity/write.ts';
+import { type Energy, energyOf } from '../runs/energy.ts';
+import { readChannels, readRun } from '../runs/read-run.ts';
+import type { Channel, Run } from '../runs/run.ts';
+import { averagedSeconds, levelChannel, type Window, windowsOf } from '../runs/windows.ts';
+import type { Outcome } from './envelope.ts';
+import { locateStudy } from './load-study.ts';
+import { writeTable } from './text-table.ts';
+
+/** The `show` verb: one run's channels, energy and windows. */
+export async function runShow(studyArgument: string, id: string): Promise<Outcome> {
+  const { folder } = await locateStudy(studyArgument);
+  const run = await readRun(folder, id);
+  const readings = await readChannels(folder, run);
+  const level = levelChannel(run, readings);
+  const windows = level ? windowsOf(run, readings, level) : [];
+  const energy = energyOf(run, readings);
+  const text = [
+    `run "${run.id}" from ${run.original}: ${run.rows} rows over ${run.duration.toFixed(1)} s${run.start ? `, from ${run.start}` : ''}`,
+    channelTable(run),
+    energyText(energy),
+    level
+      ? `windows told apart by ${level.name}; values are means of the last ${averagedSeconds} s, ± one standard uncertainty of the readings (neighbours aren't independent)`
+      : 'no channel of power: no windows can be told apart',
+    ...windows.map((window) => windowText(window, run)),
+    ...run.notes.map((note) => `note: ${note}`),
+  ];
+  return {
+    text: text.join('\n\n'),
+    json: { run, energy, windows: windows.map((window) => windowJson(window, run)) },
+    exit: 0,
+  };
+}
+
+function channelTable(run: Run): string {
+  const rows = run.channels.map(({ name, unit, kind, count, missing, least, greatest }) => [
+    name,
+    unit || '–',
+    kind ?? 'not known',
+    String(count),
+    String(missing),
+    least === null ? '' : String(least),
+    greatest === null ? '' : String(greatest),
+  ]);
+  return writeTable(
+    [
+      { heading: 'channel' },
+      { heading: 'unit' },
+      { heading: 'kind' },
+      { heading: 'readings', align: 'right' },
+      { heading: 'missing', align: 'right' },
+      { heading: 'least', align: 'right' },
+      { heading: 'greatest', align: 'right' },
+    ],
+    run.channels.map((_, i) => rows[i]),
+    '  ',
+  );
+}
+
+function energyText(energies: readonly Energy[]): string {
+  if (energies.length === 0) return 'energy: no channel of power';
+  return energies
+    .map(({ channel, energy, counter, counterChannel, closure }) => {
+      const own = `energy of ${channel}: ${(energy / 1000).toFixed(2)} kJ (trapezoidal rule)`;
+      if (counter === null || closure === null) return `${own}; no energy counter to hold it against`;
+      return `${own}; counter ${counterChannel} ${(counter / 1000).toFixed(2)} kJ, difference ${(100 * closure).toFixed(3)} %`;
+    })
+    .join('\n');
+}
+
+function windowText(window: Window, run: Run): string {
+  const rows = numbersOf(window, run).map(({ channel, value }) => [
+    channel.name,
+    written(value.mean, value.u, channel),
+    `${value.readings} (${value.independent.toFixed(0)})`,
+    value.settled ? 'settled' : 'not settled',
+    value.why,
+  ]);
+  const head = `${window.id}: ${window.title}, from ${window.from.toFixed(1)} s to ${window.to.toFixed(1)} s`;
+  const table = writeTable(
+    [
+      { heading: 'channel' },
+      { heading: 'mean', align: 'right' },
+      { heading: 'readings (independent)', align: 'right' },
+      { heading: '' },
+      { heading: 'why' },
+    ],
+    rows,
+    '  ',
+  );
+  return `${head}\n${table}`;
+}
+
+function numbersOf(window: Window, run: Run) {
+  return run.channels
+    .filter(({ name, kind }) => window.channels[name] && kind !== 'energy')
+    .map((channel) => ({ channel, value: window.channels[channel.name] }));
+}
+
+function written(mean: number, u: number | null, { kind, unit }: Channel): string {
+  if (Number.isNaN(mean)) return 'no reading';
+  return kind ? writeValue(mean, u, unit, kind) : mean.toPrecision(4);
+}
+
+function windowJson({ channels, ...window }: Window, run: Run) {
+  const values = numbersOf({ ...window, channels }, run).map(({ channel, value }) => ({
+    channel: channel.name,
+    unit: channel.kind ? kinds[channel.kind].siUnit : channel.unit,
+    ...value,
+    mean: Number.isNaN(value.mean) ? null : value.mean,
+  }));
+  return { ...window, values };
+}
