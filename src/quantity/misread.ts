@@ -1,8 +1,8 @@
 import { type Fault, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
-import { numberPattern } from './decimal.ts';
+import { type Decimal, numberPattern, readDecimal } from './decimal.ts';
 import { type KindName, kinds } from './kind.ts';
-import { parseUnit, prettyUnit, sameDimension } from './unit.ts';
+import { parseUnit, prettyUnit, readUnit, sameDimension } from './unit.ts';
 import { unitSymbols } from './unit-table.ts';
 
 /** A piece of the text and where it begins. */
@@ -40,12 +40,29 @@ export function takeNumber(text: string): string | null {
   return numberAtStart.exec(text)?.[0] ?? null;
 }
 
+/** A number's digits exactly as written; a power of ten that no double reaches is refused. */
+export function readDigits(digits: string, text: string, place: Piece): Decimal {
+  return readDecimal(digits) ?? fail('quantity/out-of-reach', text, place);
+}
+
+/** A unit is due and there is none. */
+export function missingUnit(text: string, kind: KindName, place: Piece): Misread {
+  const { title, example } = kinds[kind];
+  return misread('quantity/missing-unit', { text: text.trim(), expectedKind: title, example }, place);
+}
+
 /** Why a unit can't be taken: it isn't one, it is of another kind, or it is a temperature scale where a difference is due. */
 export function refuseUnit(written: string, text: string, kind: KindName, place: Piece): Misread {
   const { title, example, dimension } = kinds[kind];
   const unit = parseUnit(written);
   const data = { text: text.trim(), unit: written, expectedKind: title, example };
-  if (!unit) return misread('quantity/unknown-unit', { ...data, near: nearest(written, unitSymbols) }, place);
+  if (!unit) {
+    const near = nearest(
+      written,
+      unitSymbols.filter((symbol) => readUnit(symbol, kind)),
+    );
+    return misread('quantity/unknown-unit', { ...data, near }, place);
+  }
   if (kind === 'temperature-difference' && sameDimension(unit.dimension, dimension))
     return misread('quantity/scale-for-difference', { text: text.trim(), unit: prettyUnit(written) }, place);
   const found = unit.angle

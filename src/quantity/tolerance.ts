@@ -1,21 +1,22 @@
-import { scaleDigits } from './decimal.ts';
-import { type KindName, kinds } from './kind.ts';
-import { fail, misread, type Piece, refuseUnit, takeNumber } from './misread.ts';
+import { type Decimal, decimalOf, magnitude, minus, over, plus, scale, times, toDouble } from './decimal.ts';
+import type { KindName } from './kind.ts';
+import { fail, missingUnit, type Piece, readDigits, refuseUnit, takeNumber } from './misread.ts';
 import type { Spread } from './spread.ts';
 import { readUnit } from './unit.ts';
 import type { Unit } from './unit-table.ts';
 
 /** The part of a text that speaks of uncertainty, with the sign it begins with. */
 export interface Tail extends Piece {
-  readonly sign: '' | '±' | '~' | '+' | 'sigma';
+  readonly sign: '' | '±' | '~' | '+' | '-' | 'sigma';
 }
 
 /** The number that the uncertainty is about. */
 export interface Subject {
-  readonly value: number;
+  /** In SI, as written. */
+  readonly value: Decimal;
   readonly unit: Unit;
-  /** False where a ratio stands as a plain number. */
-  readonly hasUnit: boolean;
+  /** The unit as written; '' where a ratio or a count stands as a plain number. */
+  readonly unitText: string;
   readonly kind: KindName;
   readonly text: string;
 }
@@ -29,17 +30,25 @@ const signed: readonly KindName[] = [
 /** From this relative standard uncertainty on, a guess about a positive quantity is log-normal. */
 const largeSpread = 0.2;
 
+const anySign = /±|\+-|\+\/-|~|\+\s*[\d.]|\s-\s*[\d.]|\(\s*sigma\s*=/;
 const asymmetric = /^\s*\+\s*(\S.*?)\s*(?:\s|\/)\s*-\s*(\S.*)$/;
 const coverageFactor = /\(\s*k\s*=\s*(\d+(?:\.\d+)?)\s*\)\s*$/;
+const sigmaAlone = /^\(\s*sigma\s*=\s*(\d+(?:\.\d+)?(?:e-?\d+)?)\s*\)\s*$/;
 
 /** Cuts what is behind the number where the uncertainty begins. */
 export function findTail(rest: Piece): Tail {
-  const found = /±|\+-|\+\/-|~|\+\s*[\d.]|\(\s*sigma\s*=/.exec(rest.text);
+  const found = anySign.exec(rest.text);
   if (!found) return { sign: '', text: '', at: rest.at + rest.text.length };
-  const [mark] = found;
-  const sign = mark === '~' ? '~' : mark.startsWith('(') ? 'sigma' : /^\+\s*[\d.]/.test(mark) ? '+' : '±';
-  const start = found.index + (sign === '~' || sign === '±' ? mark.length : 0);
+  const sign = signOf(found[0].trim());
+  const start = found.index + (sign === '~' || sign === '±' ? found[0].length : 0);
   return { sign, text: rest.text.slice(start), at: rest.at + start };
+}
+
+function signOf(mark: string): Tail['sign'] {
+  if (mark === '~') return '~';
+  if (mark.startsWith('(')) return 'sigma';
+  if (mark.startsWith('-')) return '-';
+  return /^\+\s*[\d.]/.test(mark) ? '+' : '±';
 }
 
 /** In `5.02 ± 0.06 mΩ` the unit stands once, behind both. */
@@ -52,72 +61,91 @@ export function trailingUnit(tail: Tail): Piece | null {
 
 /** What the tail says about the subject; null when there is none. */
 export function readSpread(tail: Tail, subject: Subject): Spread | null {
-  const { value, kind } = subject;
+  const { value, kind, text } = subject;
   switch (tail.sign) {
     case '':
       return null;
+    case '-':
+      return fail('quantity/bad-tolerance', text, tail);
     case '+':
       return readAsymmetric(tail, subject);
     case 'sigma': {
-      const sigma = Number(/^\(\s*sigma\s*=\s*([\d.eE+-]+)\s*\)\s*$/.exec(tail.text)?.[1]);
-      if (!(sigma > 0 && sigma < Infinity) || !(value > 0)) fail('quantity/bad-tolerance', subject.text, tail);
+      const sigma = Number(sigmaAlone.exec(tail.text)?.[1]);
+      if (!(sigma > 0 && sigma < Infinity) || value.whole <= 0n) fail('quantity/bad-tolerance', text, tail);
       return { shape: 'log-normal', sigma };
     }
     case '±': {
       const coverage = coverageFactor.exec(tail.text);
       const size = readSize(coverage ? { text: tail.text.slice(0, coverage.index), at: tail.at } : tail, subject);
-      if (!coverage) return { shape: 'rectangular', low: value - size, high: value + size };
-      const k = Number(coverage[1]);
-      if (!(k > 0)) fail('quantity/bad-tolerance', subject.text, tail);
-      return { shape: 'normal', u: size / k };
+      if (!coverage) return rectangle(size, size, subject, tail);
+      const k = readDigits(coverage[1], text, tail);
+      if (k.whole === 0n) fail('quantity/bad-tolerance', text, tail);
+      return { shape: 'normal', u: toDouble(over(size, k)) };
     }
     case '~': {
+      if (coverageFactor.test(tail.text)) fail('quantity/bad-tolerance', text, tail);
       const size = readSize(tail, subject);
-      const relative = size / value;
-      if (relative < largeSpread || !(value > 0) || signed.includes(kind)) return { shape: 'normal', u: size };
+      if (value.whole <= 0n || signed.includes(kind)) return { shape: 'normal', u: toDouble(size) };
+      const relative = toDouble(over(size, value));
+      if (relative < largeSpread) return { shape: 'normal', u: toDouble(size) };
       return { shape: 'log-normal', sigma: Math.sqrt(Math.log1p(relative * relative)) };
     }
   }
 }
 
-/** `+10 % -5 %`, `+10 % / -5 %`, or with one unit behind both: `+10 -5 %`. */
-function readAsymmetric(tail: Tail, subject: Subject): Spread {
-  const found = asymmetric.exec(tail.text);
-  if (!found) throw misread('quantity/bad-tolerance', { text: subject.text.trim() }, tail);
-  const [, plus, minus] = found;
-  const unit = minus.slice(takeNumber(minus)?.length ?? 0);
-  const up = readSize({ text: takeNumber(plus) === plus ? plus + unit : plus, at: tail.at }, subject);
-  const down = readSize({ text: minus, at: tail.at + tail.text.length - minus.length }, subject);
-  return { shape: 'rectangular', low: subject.value - down, high: subject.value + up };
+function rectangle(down: Decimal, up: Decimal, { value, text }: Subject, tail: Tail): Spread {
+  const [low, high] = [toDouble(minus(value, down)), toDouble(plus(value, up))];
+  if (!(low < high && Number.isFinite(high - low))) fail('quantity/bad-tolerance', text, tail);
+  return { shape: 'rectangular', low, high };
 }
 
-/** A half width or standard uncertainty [SI]: `1 %`, `50 ppm`, `0.06 mΩ` or, where the unit stands behind both, `0.06 mΩ` of `5.02 ± 0.06 mΩ`. */
-function readSize(piece: Piece, subject: Subject): number {
-  const { kind, value, unit, text } = subject;
+/** `+10 % -5 %`, `+10 % / -5 %`, or with one unit behind both: `+10 -5 %`. One side may be zero. */
+function readAsymmetric(tail: Tail, subject: Subject): Spread {
+  const found = asymmetric.exec(tail.text);
+  if (!found || coverageFactor.test(tail.text)) return fail('quantity/bad-tolerance', subject.text, tail);
+  const [, above, below] = found;
+  const unit = below.slice(takeNumber(below)?.length ?? 0);
+  const up = { text: takeNumber(above) === above ? above + unit : above, at: tail.at + tail.text.indexOf(above) };
+  const down = { text: below, at: tail.at + tail.text.length - below.length };
+  return rectangle(readSize(down, subject, 'zero allowed'), readSize(up, subject, 'zero allowed'), subject, tail);
+}
+
+/** A half width or standard uncertainty [SI]: `1 %`, `50 ppm`, `0.06 mΩ`. */
+function readSize(piece: Piece, subject: Subject, zero?: 'zero allowed'): Decimal {
+  const { text } = subject;
   const number = takeNumber(piece.text);
   if (number === null || /[(-]/.test(number.replace(/[eE]-/, '')))
-    throw misread('quantity/bad-tolerance', { text: text.trim() }, piece);
-  const rest = piece.text.slice(number.length);
-  const written = rest.trim();
-  const place = { text: written, at: piece.at + number.length + rest.search(/\S|$/) };
-  const size = sizeOf(number.trim(), written, place);
-  if (!(size > 0 && size < Infinity)) fail('quantity/bad-tolerance', text, piece);
+    return fail('quantity/bad-tolerance', text, piece);
+  const rest = { text: piece.text.slice(number.length), at: piece.at + number.length };
+  const second = anySign.exec(rest.text);
+  if (second)
+    fail('quantity/two-uncertainties', text, { text: rest.text.slice(second.index), at: rest.at + second.index });
+  const size = scaleSize(readDigits(number.trim(), text, piece), rest, piece, subject);
+  const double = toDouble(size);
+  if (!(double < Infinity) || (double === 0 && !(zero && size.whole === 0n))) fail('quantity/bad-tolerance', text, piece);
   return size;
+}
 
-  function sizeOf(digits: string, symbol: string, at: Piece): number {
-    if (symbol === '%' || symbol === 'ppm') {
-      if (kind === 'temperature') fail('quantity/percent-of-temperature', text, piece);
-      if (kind !== 'ratio') return Math.abs(value) * scaleDigits(digits, readUnit(symbol, 'ratio')!);
-      if (!subject.hasUnit) fail('quantity/ambiguous-tolerance', text, piece);
-    }
-    if (symbol === '') {
-      if (kind === 'count' || (kind === 'ratio' && !subject.hasUnit)) return scaleDigits(digits, unit);
-      const { title, example } = kinds[kind];
-      throw misread('quantity/missing-unit', { text: text.trim(), expectedKind: title, example }, piece);
-    }
-    const differenceKind = kind === 'temperature' ? 'temperature-difference' : kind;
-    const own = readUnit(symbol, differenceKind) ?? readUnit(symbol, kind);
-    if (!own) throw refuseUnit(symbol, text, differenceKind, at);
-    return scaleDigits(digits, own, 'ignored');
+/** A share of the value where a percentage stands behind another unit; else a number in the unit written beside it. */
+function scaleSize(number: Decimal, unitPiece: Piece, piece: Piece, subject: Subject): Decimal {
+  const { kind, value, unit, unitText, text } = subject;
+  const symbol = unitPiece.text.trim();
+  if ((symbol === '%' || symbol === 'ppm') && symbol !== unitText) {
+    if (kind === 'temperature') fail('quantity/percent-of-temperature', text, piece);
+    if (kind === 'ratio' && unitText === '') fail('quantity/ambiguous-tolerance', text, piece);
+    return times(magnitude(value), scale(number, readUnit(symbol, 'ratio')!, 'zero ignored'));
   }
+  if (symbol === '') {
+    if (unitText !== '') throw missingUnit(text, kind, piece);
+    return scale(number, unit, 'zero ignored');
+  }
+  const differenceKind = kind === 'temperature' ? 'temperature-difference' : kind;
+  const own = readUnit(symbol, differenceKind) ?? readUnit(symbol, kind);
+  if (!own) throw refuseUnit(symbol, piece.text, differenceKind, unitPiece);
+  return scale(number, own, 'zero ignored');
+}
+
+/** Half of a decimal. */
+export function half({ whole, ten }: Decimal): Decimal {
+  return times({ whole, ten }, decimalOf(0.5));
 }
