@@ -21,7 +21,7 @@ export const reading = computed<StudyReading | null>(() => {
   return source.state === 'here' ? readStudy(source.text, source.file) : null;
 });
 
-const study = computed(() => (reading.value?.ok ? reading.value.study : null));
+export const study = computed(() => (reading.value?.ok ? reading.value.study : null));
 
 const fromAddress = readAddress(location.hash);
 const wantedStep = signal(fromAddress.step);
@@ -58,7 +58,8 @@ export const dialLimiter = computed<LimiterState | null>(() => {
   return plan && powerLimiter(plan);
 });
 
-const dial = computed<Dial | null>(() =>
+/** What the dial asks for; null where it rests on the firmware’s own. */
+export const dial = computed<Dial | null>(() =>
   dialPower.value !== null && dialLimiter.value ? { limiter: dialLimiter.value.id, realPower: dialPower.value } : null,
 );
 

@@ -1,4 +1,5 @@
 import type { StepPlan } from '../steps/step-plan.ts';
+import { UncertaintyBudget } from './budget-table.tsx';
 import { CopyButton } from './copy.tsx';
 import { FaultList } from './faults.tsx';
 import { LimitersTable } from './limiters-table.tsx';
@@ -43,6 +44,7 @@ function Solved({ plan }: { plan: StepPlan }) {
     <>
       <Headline plan={plan} />
       <MarginsTable plan={plan} />
+      <UncertaintyBudget />
       <OpenLimits open={plan.open} />
       <LimitersTable limiters={plan.limiters} />
     </>

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { planStep } from '../../src/steps/plan.ts';
+import { budgetOfMargin, planStep } from '../../src/steps/plan.ts';
 import { readStudy } from '../../src/study/read.ts';
 import { type Bench, type OpenedPage, setUpBench } from './open-page.ts';
 
@@ -45,7 +45,7 @@ const figureUnder = (name: string) =>
 
 /** The number at the start of a figure's text. */
 async function numberUnder(name: string): Promise<number> {
-  return Number.parseFloat((await figureUnder(name).innerText()).replace('−', '-'));
+  return Number.parseFloat((await figureUnder(name).textContent())!.replace('−', '-'));
 }
 
 async function sampled(): Promise<void> {
@@ -56,7 +56,7 @@ async function sampled(): Promise<void> {
 /** The margin of a limit as the page's table says it, in its own unit. */
 async function marginOf(title: string): Promise<number> {
   const row = rows('Margins').filter({ has: page.getByRole('rowheader', { name: title }) });
-  return Number.parseFloat(await row.locator('td.strong').innerText());
+  return Number.parseFloat((await row.locator('td.strong').textContent())!);
 }
 
 test('the address loses its token as soon as the page is open', async () => {
@@ -70,17 +70,18 @@ describe('the ladder', () => {
     for (const [at, step] of study.steps.entries()) {
       const plan = planStep(study, step.id, { samples: 20_000, seed: 1 });
       const binding = plan.margins.find(({ id }) => id === plan.binding)!;
-      const shown = await rows('Steps in figures').nth(at).innerText();
-      expect(shown).toContain(step.title);
-      for (const words of [
+      const shown = await rows('Steps in figures').nth(at).locator('th, td').allTextContents();
+      expect(shown.slice(0, -1)).toEqual([
+        step.title,
         plan.limiters.find(({ holds }) => holds)!.real.text,
+        plan.limiters.find(({ holds }) => holds)!.reads.text,
+        plan.operating!.holderTitle,
         binding.title,
         binding.margin.text,
         `${binding.interval.low.text} … ${binding.interval.high.text}`,
         binding.exceed.text,
-      ])
-        expect(shown).toContain(words);
-      expect(shown).toContain(`\t${plan.open.length}\t`);
+        String(plan.open.length),
+      ]);
     }
   });
 
@@ -170,11 +171,11 @@ describe('the dial', () => {
 
   test('goes back to what the firmware lets through', async () => {
     await sampled();
-    const own = await figureUnder('Real power').innerText();
+    const own = await figureUnder('Real power').textContent();
     await slider().fill('70');
-    await expect.poll(() => figureUnder('Real power').innerText(), soon).not.toBe(own);
+    await expect.poll(() => figureUnder('Real power').textContent(), soon).not.toBe(own);
     await page.getByRole('button', { name: /^Back to/ }).click();
-    await expect.poll(() => figureUnder('Real power').innerText(), soon).toBe(own);
+    await expect.poll(() => figureUnder('Real power').textContent(), soon).toBe(own);
     expect(await page.getByText('what if', { exact: true }).count()).toBe(0);
     expect(page.url()).not.toContain('dial=');
   });
@@ -185,6 +186,20 @@ describe('the dial', () => {
     await expect.poll(() => numberUnder('Real power'), soon).toBeCloseTo(62, 1);
     await page.locator('[aria-live=polite]', { hasText: '62.0 W real' }).waitFor({ state: 'attached' });
   });
+});
+
+test('why a margin is uncertain is worked out when asked for, and follows the chosen margin', async () => {
+  await sampled();
+  await page.getByText('Why a margin is uncertain').click();
+  const step = readExample().steps[0]!;
+  const plan = planStep(readExample(), step.id, { samples: 0, seed: 1 });
+  const other = plan.margins.at(-1)!;
+  for (const limit of [null, other]) {
+    if (limit) await page.getByRole('combobox', { name: 'Margin of' }).selectOption({ label: limit.title });
+    const wanted = limit ?? plan.margins.find(({ title }) => title === 'Drive: temperature')!;
+    const rows = budgetOfMargin(readExample(), step.id, wanted.id)!;
+    await page.locator('.budget tbody th').first().getByText(rows[0]!.input, { exact: true }).waitFor();
+  }
 });
 
 describe('the file', () => {
@@ -199,9 +214,9 @@ describe('the file', () => {
     await page.getByRole('heading', { name: 'One thing in the study can’t be read' }).waitFor();
     const line = original.split('\n').findIndex((text) => text.includes('voltage: 19.5 V ± 2 %')) + 1;
     const fault = page.locator('.faults li');
-    expect(await fault.locator('figcaption').innerText()).toContain(`study.yaml, line ${line}, column 19`);
-    expect(await fault.locator('mark').innerText()).toBe('W');
-    expect(await fault.innerText()).toMatch(/expected[\s\S]*do/);
+    expect(await fault.locator('figcaption').textContent()).toContain(`study.yaml, line ${line}, column 19`);
+    expect(await fault.locator('mark').textContent()).toBe('W');
+    expect(await fault.textContent()).toMatch(/expected[\s\S]*do/);
     writeFileSync(bench.study, original);
     await page.getByRole('heading', { level: 1, name: 'Mini-PC, invented' }).waitFor();
   });

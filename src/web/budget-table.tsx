@@ -1,0 +1,94 @@
+import { useComputed, useSignal } from '@preact/signals';
+import { budgetOfMargin } from '../steps/plan.ts';
+import type { BudgetRow } from '../steps/step-plan.ts';
+import { dial, shownPlan, study } from './plans.ts';
+import { TableFrame } from './table-frame.tsx';
+import { tableText } from './table-text.ts';
+import { bindingMargin } from './words.ts';
+
+const HEAD = ['Number in the study', 'Value', 'Source', 'Adds', 'Share'];
+/** Numbers shown: what comes after them hardly matters. */
+const FIRST = 10;
+
+/** Why a margin is uncertain: which numbers of the study contribute how much. Worked out only when asked for, and when the dial rests. */
+export function UncertaintyBudget() {
+  const open = useSignal(false);
+  const wanted = useSignal<string | null>(null);
+  const plan = shownPlan.value;
+  const margin = plan?.margins.find(({ id }) => id === wanted.value) ?? (plan && bindingMargin(plan));
+  const rows = useComputed(() => {
+    const [read, at] = [study.value, shownPlan.value];
+    if (!open.value || !read || !at?.sampling) return null;
+    const limit = at.margins.some(({ id }) => id === wanted.value) ? wanted.value : at.binding;
+    return limit && budgetOfMargin(read, at.id, limit, dial.value ?? undefined);
+  });
+  if (!plan || !margin) return null;
+  return (
+    <details
+      class="budget"
+      onToggle={(event) => {
+        open.value = event.currentTarget.open;
+      }}
+    >
+      <summary>
+        <h3>Why a margin is uncertain</h3>
+      </summary>
+      <label>
+        Margin of{' '}
+        <select
+          value={margin.id}
+          onChange={(event) => {
+            wanted.value = event.currentTarget.value;
+          }}
+        >
+          {plan.margins.map(({ id, title }) => (
+            <option key={id} value={id}>
+              {title}
+            </option>
+          ))}
+        </select>
+      </label>
+      {rows.value ? <BudgetRows rows={rows.value} /> : <p class="about">Worked out when the figures are sampled.</p>}
+    </details>
+  );
+}
+
+function BudgetRows({ rows }: { rows: readonly BudgetRow[] }) {
+  const cells = rows.map((row) => [row.input, row.value.text, row.source, row.contribution.text, percent(row.share)]);
+  return (
+    <>
+      <p class="about">
+        By first order. The numbers at the top are worth measuring; “adds” is the standard uncertainty that a number
+        brings.
+      </p>
+      <TableFrame name="Uncertainty budget" text={() => tableText(HEAD, cells)}>
+        <thead>
+          <tr>
+            {HEAD.map((name, at) => (
+              <th key={name} scope="col" class={[1, 3, 4].includes(at) ? 'figure' : undefined}>
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {cells.slice(0, FIRST).map(([input, value, source, adds, share]) => (
+            <tr key={input}>
+              <th scope="row">
+                <code>{input}</code>
+              </th>
+              <td class="figure">{value}</td>
+              <td>{source || 'no source given'}</td>
+              <td class="figure">{adds}</td>
+              <td class="figure">{share}</td>
+            </tr>
+          ))}
+        </tbody>
+      </TableFrame>
+    </>
+  );
+}
+
+function percent(share: number): string {
+  return share < 0.005 ? '< 1 %' : `${Math.round(100 * share)} %`;
+}
