@@ -36,7 +36,9 @@ export function changePoints(values: Float64Array, penalty: number, least: numbe
 
 /** Standard deviation of the noise from the differences of neighbours, unmoved by the few large ones where the level changes. */
 export function noiseOf(values: Float64Array): number {
-  const differences = Float64Array.from({ length: Math.max(0, values.length - 1) }, (_, i) => Math.abs(values[i + 1] - values[i])).sort();
+  const differences = Float64Array.from({ length: Math.max(0, values.length - 1) }, (_, i) =>
+    Math.abs(values[i + 1] - values[i]),
+  ).sort();
   // Median absolute deviation of a normal distribution is 0.6745 of its standard deviation; a difference has √2 of it.
   return differences.length === 0 ? 0 : differences[Math.floor(differences.length / 2)] / 0.6745 / Math.SQRT2;
 }

@@ -1,5 +1,5 @@
-import { type KindName, kinds } from '../quantity/kind.ts';
-import { readUnit } from '../quantity/read.ts';
+import type { KindName } from '../quantity/kind.ts';
+import { readUnit } from '../quantity/unit.ts';
 
 /** What a column's heading says about its numbers. */
 export interface HeadingUnit {
@@ -25,7 +25,18 @@ const endings: Readonly<Record<string, readonly [unit: string, kind: KindName]>>
 
 /** Kinds that a recording's column is tried for, in this order. */
 const recorded: readonly KindName[] = [
-  'power', 'voltage', 'current', 'time', 'frequency', 'energy', 'resistance', 'pressure', 'volume-flow', 'force', 'length', 'mass',
+  'power',
+  'voltage',
+  'current',
+  'time',
+  'frequency',
+  'energy',
+  'resistance',
+  'pressure',
+  'volume-flow',
+  'force',
+  'length',
+  'mass',
 ];
 
 /** Reads `power_W`, `Temp [°C]`, `Power (W)` or `time_unix_s`; null when the heading states no unit that is known. */
@@ -34,10 +45,15 @@ export function unitOfHeading(heading: string): HeadingUnit | null {
   const tailed = /^(.*)[_\s]([^_\s]+)$/.exec(heading);
   const [, name, written] = bracketed ?? tailed ?? [];
   if (name === undefined || name === '') return null;
+  return headingUnit(name, written);
+}
+
+/** A unit that a heading states or that is given for it; null when it is none that is known. */
+export function headingUnit(name: string, written: string): HeadingUnit | null {
   if (Object.hasOwn(endings, written)) {
     const [unit, kind] = endings[written];
     return { name, unit, kind };
   }
-  const kind = recorded.find((each) => kinds[each] && readUnit(written, each));
+  const kind = recorded.find((each) => readUnit(written, each));
   return kind ? { name, unit: written, kind } : null;
 }

@@ -1,21 +1,23 @@
-import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { copyFile, mkdir, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createHash, randomUUID } from 'node:crypto';
+import { createReadStream, existsSync } from 'node:fs';
+import { copyFile, mkdir, rename, rm, rmdir, stat, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { stringify } from 'yaml';
 import { Refusal, refuse } from '../fault/fault.ts';
-import { type Detection, detect, missing } from './detect.ts';
-import { lineAt, locateFault } from './locate-fault.ts';
-import { type Channel, elapsed, type Run, runFile, samplesFile } from './run.ts';
+import { checkDetection, checkGiven } from './check-detection.ts';
+import { type Detection, detect, type Given } from './detect.ts';
+import { lineFault } from './locate-fault.ts';
+import { type Run, runFile, samplesFile } from './run.ts';
 import { place, type Scan, scanLog } from './scan.ts';
-import { identifier, quoted, type Store, withStore } from './store.ts';
+import { withStore } from './store.ts';
+import { storeLog } from './store-log.ts';
+import { copyWhole } from './whole-lines.ts';
 
-export interface ImportOptions {
+export interface ImportOptions extends Given {
   /** Name of the run; made from the file's name when left out. */
   readonly id?: string;
-  readonly delimiter?: string;
-  /** Heading of the time column. */
-  readonly time?: string;
+  /** Leaves out a last line that was cut off; such a log is refused otherwise. */
+  readonly allowCut?: boolean;
   readonly progress?: (text: string) => void;
   /** Shows what was found before anything is stored; false stops there. */
   readonly accept?: (detection: Detection, scan: Scan) => boolean | Promise<boolean>;
@@ -28,23 +30,47 @@ export async function importLog(studyFolder: string, file: string, options: Impo
   if (!/^[a-z][a-z0-9-]*$/.test(id)) throw new Refusal(refuse('run/bad-id', { id }));
   const folder = join(studyFolder, 'runs', id);
   if (existsSync(folder)) throw new Refusal(refuse('run/exists', { id }));
-  if ((await stat(file)).isDirectory()) throw new Refusal(refuse('run/folder', { file: name }));
+  await checkFile(file, name);
+  checkGiven(options);
 
-  const scan = await scanLog(file, name, (bytes) => options.progress?.(`reading ${name}: ${(bytes / 1e6).toFixed(0)} MB`));
+  const say = (bytes: number) => options.progress?.(`reading ${name}: ${(bytes / 1e6).toFixed(0)} MB`);
+  const scan = await scanLog(file, name, say);
   const detection = detect(scan.head, options);
   checkDetection(detection, scan, name, options);
+  const cut = isCut(scan, detection);
+  if (cut && !options.allowCut) throw new Refusal(refuse('run/cut-off', {}, lastPlace(name, scan)));
+  const rows = scan.lines - 1 - (cut ? 1 : 0);
+  if (rows < 1) throw new Refusal(refuse('run/header-only', {}, place(name, scan.headerLine, scan.head[0])));
   if (options.accept && !(await options.accept(detection, scan))) return null;
 
-  const making = join(studyFolder, 'runs', `.${id}-${randomUUID()}`);
+  const runs = join(studyFolder, 'runs');
+  const hadRuns = existsSync(runs);
+  const making = join(runs, `.${id}-${randomUUID()}`);
   await mkdir(making, { recursive: true });
   try {
-    const run = await withStore((store) => storeLog(store, { file, name, id, detection, scan, making }));
-    await copyFile(file, join(making, name));
+    options.progress?.(`storing ${name}`);
+    const original = join(making, originalName(name));
+    await copyFile(file, original);
+    const whole = cut ? await copyWhole(original, join(making, 'whole.csv'), scan.wholeBytes) : original;
+    const notes = notesOf(scan, cut, detection);
+    const stored = await withStore((store) => storeLog(store, { file: whole, name, detection, scan, rows, making }));
+    const sha256 = await hashOf(original);
+    const run: Run = {
+      id,
+      format: 1,
+      original: originalName(name),
+      sha256,
+      ...stored,
+      notes: [...notes, ...stored.notes],
+    };
+    if (cut) await rm(whole);
     await writeFile(join(making, runFile), writeRun(run));
-    await rename(making, folder);
+    await putInPlace(making, folder, id);
     return run;
   } finally {
     await rm(making, { recursive: true, force: true });
+    // A refused import leaves no empty folder; one with runs in it stays, and that is no error.
+    if (!hadRuns) await rmdir(runs).catch(() => {});
   }
 }
 
@@ -54,133 +80,55 @@ export function runId(fileName: string): string {
   return stem.replace(/[^a-z0-9]+/g, '-').replace(/^[^a-z]+|-+$/g, '') || 'run';
 }
 
+async function checkFile(file: string, name: string): Promise<void> {
+  const about = await stat(file).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT' || error.code === 'ENOTDIR') throw new Refusal(refuse('run/no-file', { file }));
+    throw error;
+  });
+  if (!about.isFile()) throw new Refusal(refuse('run/no-plain-file', { file: name }));
+}
+
+/** A last line without a line end counts as cut off when something is missing from it. */
+function isCut({ openEnd, lines }: Scan, detection: Detection): boolean {
+  return openEnd !== '' && lines > 1 && lineFault(openEnd, detection) !== null;
+}
+
+function lastPlace(name: string, { lastLine, openEnd }: Scan) {
+  return place(name, lastLine, openEnd, openEnd.length, 1);
+}
+
+function notesOf(scan: Scan, cut: boolean, detection: Detection): string[] {
+  const notes: string[] = [];
+  if (cut) notes.push(`line ${scan.lastLine}, the last one, was cut off and is left out`);
+  else if (scan.openEnd !== '')
+    notes.push(`line ${scan.lastLine}, the last one, has no line end: digits of its last field may be missing`);
+  if (detection.timeFormat === 'date and time' && !/(Z|[+-]\d{2}(:?\d{2})?)\s*$/.test(detection.firstTime.slice(11)))
+    notes.push('the times state no zone and are taken as UTC');
+  return notes;
+}
+
+/** The original keeps its name unless that is the name of one of the run's own files. */
+function originalName(name: string): string {
+  return [runFile, samplesFile].includes(name.toLowerCase()) ? `log-${name}` : name;
+}
+
+async function hashOf(file: string): Promise<string> {
+  const hash = createHash('sha256');
+  for await (const chunk of createReadStream(file)) hash.update(chunk);
+  return hash.digest('hex');
+}
+
 /** The run's own file, for people and for version control. */
 function writeRun(run: Run): string {
   return `# A recording of this study: ${samplesFile} holds the readings, ${run.original} is the file they came from.\n${stringify(run)}`;
 }
 
-interface Job {
-  readonly file: string;
-  readonly name: string;
-  readonly id: string;
-  readonly detection: Detection;
-  readonly scan: Scan;
-  readonly making: string;
-}
-
-function checkDetection(detection: Detection, scan: Scan, name: string, { delimiter, time }: ImportOptions): void {
-  const header = scan.head[0];
-  const at = (length = header.length) => place(name, scan.headerLine, header, 1, Math.max(1, length));
-  const headings = detection.columns.map(({ heading }) => heading);
-  if (delimiter !== undefined && ![',', ';', '\t', '|'].includes(delimiter))
-    throw new Refusal(refuse('run/bad-delimiter', { delimiter }));
-  if (detection.columns.length < 2) throw new Refusal(refuse('run/one-column', {}, at()));
-  const twice = headings.find((heading, i) => headings.indexOf(heading) !== i);
-  if (twice !== undefined) throw new Refusal(refuse('run/duplicate-column', { column: twice }, at()));
-  const nameless = headings.indexOf('');
-  if (nameless >= 0) throw new Refusal(refuse('run/nameless-column', { number: nameless + 1 }, at()));
-  if (scan.lines < 2) throw new Refusal(refuse('run/header-only', {}, at()));
-  if (detection.time < 0)
-    throw new Refusal(refuse(time === undefined ? 'run/no-time' : 'run/no-such-column', { column: time ?? '', known: headings }, at()));
-}
-
-async function storeLog(store: Store, job: Job): Promise<Run> {
-  const { detection, name, id, scan, making } = job;
-  const samples = quoted(join(making, samplesFile));
-  const raw = quoted(join(making, 'raw.parquet'));
-  const csv = readCsv(job);
-  const timeColumn = identifier(detection.columns[detection.time].heading);
+async function putInPlace(making: string, folder: string, id: string): Promise<void> {
   try {
-    await store.run(`COPY (SELECT * FROM ${csv}) TO ${raw} (FORMAT parquet, COMPRESSION zstd)`);
+    await rename(making, folder);
   } catch (error) {
-    const fault = await locateFault(job.file, name, detection, scan.headerLine);
-    throw fault ? new Refusal(fault) : new Refusal(refuse('run/store', { message: String((error as Error).message).split('\n')[0] }));
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'ENOTEMPTY' || code === 'EEXIST') throw new Refusal(refuse('run/exists', { id }));
+    throw error;
   }
-  await checkTime(store, job, raw, timeColumn);
-  const seconds = secondsOf(timeColumn, detection);
-  const first = await store.read(`SELECT min(${seconds}) FROM read_parquet(${raw})`);
-  const start = Number(first.columns[0][0]);
-  const others = detection.columns.filter((_, c) => c !== detection.time).map(({ heading }) => identifier(heading));
-  await store.run(
-    `COPY (SELECT ${seconds} - ${start} AS ${elapsed}, ${others.join(', ')} FROM read_parquet(${raw})) TO ${samples} (FORMAT parquet, COMPRESSION zstd)`,
-  );
-  await rm(join(making, 'raw.parquet'));
-  return describeRun(store, job, samples, start, id);
-}
-
-function readCsv({ file, detection, scan }: Job): string {
-  const types = detection.columns.map(({ heading, type }, c) => {
-    const clock = c === detection.time && detection.timeFormat === 'date and time';
-    return `${quoted(heading)}: '${clock ? 'TIMESTAMP' : type === 'text' ? 'VARCHAR' : 'DOUBLE'}'`;
-  });
-  const delimiter = detection.delimiter === '\t' ? "'\\t'" : quoted(detection.delimiter);
-  return `read_csv(${quoted(file)}, auto_detect = false, header = true, skip = ${scan.headerLine - 1}, delim = ${delimiter}, quote = '"', escape = '"', columns = {${types.join(', ')}}, nullstr = [${missing.map(quoted).join(', ')}], max_line_size = 1048576, strict_mode = true)`;
-}
-
-/** Seconds from the time column, for rows in any order. */
-function secondsOf(column: string, { timeFormat }: Detection): string {
-  if (timeFormat === 'date and time') return `(epoch_us(${column}) / 1e6)`;
-  return timeFormat.endsWith('milliseconds') ? `(${column} / 1000)` : column;
-}
-
-/** Every row has a time, and time never stands still or goes back. */
-async function checkTime(store: Store, { file, name, detection, scan }: Job, raw: string, column: string): Promise<void> {
-  const found = await store.read(
-    `SELECT row, now, before FROM (SELECT file_row_number AS row, ${column} AS now, lag(${column}) OVER (ORDER BY file_row_number) AS before
-     FROM read_parquet(${raw}, file_row_number = true)) WHERE now IS NULL OR now <= before ORDER BY row LIMIT 1`,
-  );
-  if (found.columns[0].length === 0) return;
-  const [row, now, before] = found.columns.map((cells) => cells[0]);
-  const line = scan.headerLine + 1 + Number(row);
-  const text = await lineAt(file, line);
-  const { heading } = detection.columns[detection.time];
-  const where = place(name, line, text, 1, text.length);
-  if (now === null) throw new Refusal(refuse('run/time-missing', { column: heading }, where));
-  const code = Number(now) === Number(before) ? 'run/time-twice' : 'run/time-back';
-  throw new Refusal(refuse(code, { column: heading, now: sayTime(now), before: sayTime(before) }, where));
-}
-
-function sayTime(value: unknown): string {
-  return value instanceof Date ? value.toISOString() : String(value);
-}
-
-async function describeRun(store: Store, { detection, name, scan }: Job, samples: string, start: number, id: string): Promise<Run> {
-  const others = detection.columns.filter((_, c) => c !== detection.time);
-  const figures = others.flatMap(({ heading, type }) => {
-    const column = identifier(heading);
-    return [`count(${column})`, ...(type === 'number' ? [`min(${column})`, `max(${column})`] : ['NULL', 'NULL'])];
-  });
-  const { columns } = await store.read(`SELECT count(*), max(${elapsed}), ${figures.join(', ')} FROM read_parquet(${samples})`);
-  const value = (i: number) => (columns[i][0] === null ? null : Number(columns[i][0]));
-  const rows = value(0)!;
-  const channels = others.map(({ heading, type, unit }, c): Channel => {
-    const count = value(2 + 3 * c)!;
-    return {
-      name: heading,
-      type,
-      unit: unit?.unit ?? '',
-      kind: unit?.kind ?? null,
-      count,
-      missing: rows - count,
-      least: value(3 + 3 * c),
-      greatest: value(4 + 3 * c),
-    };
-  });
-  const clock = detection.timeFormat.startsWith('epoch') || detection.timeFormat === 'date and time';
-  const notes = channels.filter(({ count }) => count === 0).map((channel) => `channel ${channel.name} has no reading at all`);
-  if (scan.openEnd) notes.push('the last line has no line end: the log may have been cut off there');
-  return {
-    id,
-    format: 1,
-    original: name,
-    sha256: scan.sha256,
-    delimiter: detection.delimiter,
-    timeColumn: detection.columns[detection.time].heading,
-    timeFormat: detection.timeFormat,
-    start: clock ? new Date(start * 1000).toISOString() : null,
-    rows,
-    duration: value(1)!,
-    channels,
-    notes,
-  };
 }

@@ -3,8 +3,8 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
-import { nearest } from '../fault/nearest.ts';
 import { Refusal, refuse } from '../fault/fault.ts';
+import { nearest } from '../fault/nearest.ts';
 import { type KindName, kinds } from '../quantity/kind.ts';
 import { fromUnit } from '../quantity/write.ts';
 import { type Channel, elapsed, type Run, runFile, samplesFile } from './run.ts';
@@ -17,6 +17,8 @@ const channelSchema = z.strictObject({
   kind: z.literal(Object.keys(kinds) as KindName[]).nullable(),
   count: z.int(),
   missing: z.int(),
+  first: z.number().nullable().default(null),
+  last: z.number().nullable().default(null),
   least: z.number().nullable(),
   greatest: z.number().nullable(),
 });
@@ -27,9 +29,11 @@ const runSchema = z.strictObject({
   original: z.string(),
   sha256: z.string(),
   delimiter: z.string(),
+  decimal: z.string().default('.'),
   timeColumn: z.string(),
   timeFormat: z.string(),
   start: z.string().nullable(),
+  origin: z.number().default(0),
   rows: z.int(),
   duration: z.number(),
   channels: z.array(channelSchema),

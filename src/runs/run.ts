@@ -10,7 +10,9 @@ export interface Channel {
   readonly kind: KindName | null;
   readonly count: number;
   readonly missing: number;
-  /** Least and greatest number, in the channel's unit; null for text or where all are missing. */
+  /** First and last reading, least and greatest, in the channel's unit; null for text or where all are missing. */
+  readonly first: number | null;
+  readonly last: number | null;
   readonly least: number | null;
   readonly greatest: number | null;
 }
@@ -24,10 +26,14 @@ export interface Run {
   readonly original: string;
   readonly sha256: string;
   readonly delimiter: string;
+  /** Decimal mark of the original. */
+  readonly decimal: string;
   readonly timeColumn: string;
   readonly timeFormat: string;
   /** Start in UTC (ISO 8601) where the time column is a clock; null for elapsed time. */
   readonly start: string | null;
+  /** What the time column says at the first row [s]: seconds since 1970 for a clock, else since where the logger counts from. */
+  readonly origin: number;
   readonly rows: number;
   /** From the first to the last row [s]. */
   readonly duration: number;

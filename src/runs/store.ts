@@ -14,7 +14,10 @@ export interface Store {
 
 /** Opens the database for as long as `work` lasts. */
 export async function withStore<Result>(work: (store: Store) => Promise<Result>): Promise<Result> {
-  const instance = await DuckDBInstance.create(':memory:', { autoinstall_known_extensions: 'false', autoload_known_extensions: 'false' });
+  const instance = await DuckDBInstance.create(':memory:', {
+    autoinstall_known_extensions: 'false',
+    autoload_known_extensions: 'false',
+  });
   const connection = await instance.connect();
   try {
     return await work({

@@ -91,24 +91,42 @@ export function windowsOf(run: Run, readings: Readings, level: Channel): Window[
     for (const channel of run.channels) {
       const values = readings.channels.get(channel.name)?.subarray(first, end);
       if (values && channel.count > 0)
-        channels[channel.name] = windowValue(time.subarray(first, end), values, averaged, channel, resolutions.get(channel.name)!);
+        channels[channel.name] = windowValue(
+          time.subarray(first, end),
+          values,
+          averaged,
+          channel,
+          resolutions.get(channel.name)!,
+        );
     }
     const shown = writeValue(channels[level.name].mean, 0.5, 'W', 'power').split(' ±')[0];
     return { id: `${word}-${counts[word]}`, title: `${word}, ${shown}`, from, to, averaged, channels };
   });
 }
 
-function windowValue(time: Float64Array, values: Float64Array, averaged: number, channel: Channel, resolution: number | null): WindowValue {
+function windowValue(
+  time: Float64Array,
+  values: Float64Array,
+  averaged: number,
+  channel: Channel,
+  resolution: number | null,
+): WindowValue {
   const last = lowerBound(time, time[time.length - 1] - averaged);
   const tail = values.subarray(last).filter((value) => !Number.isNaN(value));
-  if (tail.length === 0) return { mean: Number.NaN, u: null, readings: 0, independent: 0, settled: false, why: 'no reading here' };
+  if (tail.length === 0)
+    return { mean: Number.NaN, u: null, readings: 0, independent: 0, settled: false, why: 'no reading here' };
   const { mean, uMean, n, nEffective } = meanOfSeries(tail, resolution);
   const temperature = channel.kind === 'temperature';
   const allowed = temperature ? allowedKelvins : allowedShare * Math.abs(mean);
   const say = (amount: number) =>
     channel.kind === null
       ? amount.toPrecision(2)
-      : writeValue(amount, amount / 10, temperature ? 'K' : channel.unit, temperature ? 'temperature-difference' : channel.kind).split(' ±')[0];
+      : writeValue(
+          amount,
+          amount / 10,
+          temperature ? 'K' : channel.unit,
+          temperature ? 'temperature-difference' : channel.kind,
+        ).split(' ±')[0];
   const { settled, why } = settlingOf(time, values, averaged, allowed, say);
   return { mean, u: uMean, readings: n, independent: nEffective, settled, why };
 }
