@@ -7,6 +7,7 @@ describe('the candidate spelled most like a name', () => {
     ['regualtor', ['adapter', 'regulator'], 'regulator'],
     ['KOHM', ['ohm', 'kohm'], 'kohm'],
     ['mOmh', ['ohm', 'mohm', 'm'], 'mohm'],
+    ['MHZ', ['mHz', 'MHz'], 'MHz'],
     ['fan', ['fan', 'fans'], 'fan'],
   ])('%s of %j is %s', (name, candidates, expected) => {
     expect(nearest(name, candidates)).toBe(expected);

@@ -4,7 +4,9 @@ export function nearest(name: string, candidates: readonly string[]): string {
   let best = '';
   let least = Math.max(2, Math.ceil(name.length / 3)) + 1;
   for (const candidate of candidates) {
-    const distance = editDistance(name.toLowerCase(), candidate.toLowerCase());
+    const alike = editDistance(name.toLowerCase(), candidate.toLowerCase());
+    // Of two that differ from the name in capitals only, such as MHz and mHz for MHZ, the one with more of them right.
+    const distance = alike === 0 ? editDistance(name, candidate) / 100 : alike;
     if (distance < least) {
       best = candidate;
       least = distance;
@@ -22,7 +24,8 @@ function editDistance(a: string, b: string): number {
     for (let j = 1; j <= b.length; j++) {
       const change = a[i - 1] === b[j - 1] ? 0 : 1;
       row[j] = Math.min(last[j] + 1, row[j - 1] + 1, last[j - 1] + change);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) row[j] = Math.min(row[j], before[j - 2] + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        row[j] = Math.min(row[j], before[j - 2] + 1);
     }
     before = last;
     last = row;

@@ -63,7 +63,11 @@ export function scale(number: Decimal, { ten, factor, zero }: Unit, counted: 'ze
 }
 
 /** The reverse of `scale`, to some forty digits. */
-export function unscale(number: Decimal, { ten, factor, zero }: Unit, counted: 'zero counted' | 'zero ignored'): Decimal {
+export function unscale(
+  number: Decimal,
+  { ten, factor, zero }: Unit,
+  counted: 'zero counted' | 'zero ignored',
+): Decimal {
   const above = zero === 0 || counted === 'zero ignored' ? number : minus(number, decimalOf(zero));
   const scaled = factor === 1 ? above : over(above, decimalOf(factor));
   return { whole: scaled.whole, ten: scaled.ten - ten };

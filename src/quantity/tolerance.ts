@@ -1,4 +1,4 @@
-import { type Decimal, decimalOf, magnitude, minus, over, plus, scale, times, toDouble } from './decimal.ts';
+import { type Decimal, magnitude, minus, over, plus, scale, times, toDouble } from './decimal.ts';
 import type { KindName } from './kind.ts';
 import { fail, missingUnit, type Piece, readDigits, refuseUnit, takeNumber } from './misread.ts';
 import type { Spread } from './spread.ts';
@@ -7,7 +7,7 @@ import type { Unit } from './unit-table.ts';
 
 /** The part of a text that speaks of uncertainty, with the sign it begins with. */
 export interface Tail extends Piece {
-  readonly sign: '' | '±' | '~' | '+' | '-' | 'sigma';
+  readonly sign: '' | '±' | '~' | '+' | 'sigma';
 }
 
 /** The number that the uncertainty is about. */
@@ -30,15 +30,17 @@ const signed: readonly KindName[] = [
 /** From this relative standard uncertainty on, a guess about a positive quantity is log-normal. */
 const largeSpread = 0.2;
 
-const anySign = /±|\+-|\+\/-|~|\+\s*[\d.]|\s-\s*[\d.]|\(\s*sigma\s*=/;
+const anySign = /±|\+-|\+\/-|~|\+\s*[\d.]|(?:^|\s)-\s*[\d.]|\(\s*sigma\s*=/;
 const asymmetric = /^\s*\+\s*(\S.*?)\s*(?:\s|\/)\s*-\s*(\S.*)$/;
 const coverageFactor = /\(\s*k\s*=\s*(\d+(?:\.\d+)?)\s*\)\s*$/;
 const sigmaAlone = /^\(\s*sigma\s*=\s*(\d+(?:\.\d+)?(?:e-?\d+)?)\s*\)\s*$/;
 
 /** Cuts what is behind the number where the uncertainty begins. */
-export function findTail(rest: Piece): Tail {
+export function findTail(rest: Piece, text: string): Tail {
   const found = anySign.exec(rest.text);
   if (!found) return { sign: '', text: '', at: rest.at + rest.text.length };
+  if (found[0].trim().startsWith('-'))
+    fail('quantity/bad-tolerance', text, { text: rest.text.slice(found.index), at: rest.at + found.index });
   const sign = signOf(found[0].trim());
   const start = found.index + (sign === '~' || sign === '±' ? found[0].length : 0);
   return { sign, text: rest.text.slice(start), at: rest.at + start };
@@ -47,7 +49,6 @@ export function findTail(rest: Piece): Tail {
 function signOf(mark: string): Tail['sign'] {
   if (mark === '~') return '~';
   if (mark.startsWith('(')) return 'sigma';
-  if (mark.startsWith('-')) return '-';
   return /^\+\s*[\d.]/.test(mark) ? '+' : '±';
 }
 
@@ -55,7 +56,7 @@ function signOf(mark: string): Tail['sign'] {
 export function trailingUnit(tail: Tail): Piece | null {
   const body = tail.text.replace(coverageFactor, '');
   const number = takeNumber(body);
-  const unit = number ? body.slice(number.length) : '';
+  const unit = number ? body.slice(number.length).split(anySign)[0] : '';
   return /^\s*$|^\s*(%|ppm)\s*$/.test(unit) ? null : { text: unit, at: tail.at + number!.length };
 }
 
@@ -65,8 +66,6 @@ export function readSpread(tail: Tail, subject: Subject): Spread | null {
   switch (tail.sign) {
     case '':
       return null;
-    case '-':
-      return fail('quantity/bad-tolerance', text, tail);
     case '+':
       return readAsymmetric(tail, subject);
     case 'sigma': {
@@ -114,15 +113,15 @@ function readAsymmetric(tail: Tail, subject: Subject): Spread {
 function readSize(piece: Piece, subject: Subject, zero?: 'zero allowed'): Decimal {
   const { text } = subject;
   const number = takeNumber(piece.text);
-  if (number === null || /[(-]/.test(number.replace(/[eE]-/, '')))
-    return fail('quantity/bad-tolerance', text, piece);
+  if (number === null || /[(-]/.test(number.replace(/[eE]-/, ''))) return fail('quantity/bad-tolerance', text, piece);
   const rest = { text: piece.text.slice(number.length), at: piece.at + number.length };
   const second = anySign.exec(rest.text);
   if (second)
     fail('quantity/two-uncertainties', text, { text: rest.text.slice(second.index), at: rest.at + second.index });
   const size = scaleSize(readDigits(number.trim(), text, piece), rest, piece, subject);
   const double = toDouble(size);
-  if (!(double < Infinity) || (double === 0 && !(zero && size.whole === 0n))) fail('quantity/bad-tolerance', text, piece);
+  if (!(double < Infinity) || (double === 0 && !(zero && size.whole === 0n)))
+    fail('quantity/bad-tolerance', text, piece);
   return size;
 }
 
@@ -143,9 +142,4 @@ function scaleSize(number: Decimal, unitPiece: Piece, piece: Piece, subject: Sub
   const own = readUnit(symbol, differenceKind) ?? readUnit(symbol, kind);
   if (!own) throw refuseUnit(symbol, piece.text, differenceKind, unitPiece);
   return scale(number, own, 'zero ignored');
-}
-
-/** Half of a decimal. */
-export function half({ whole, ten }: Decimal): Decimal {
-  return times({ whole, ten }, decimalOf(0.5));
 }

@@ -94,32 +94,13 @@ export const prefixes: Readonly<Record<string, number>> = {
   G: 9,
 };
 
+const compounds =
+  'K/W W/K mW/K W/(m·K) K·mm²/W W/(m²·K) J/K ppm/K %/K 1/K mV/K mm² cm² mm³ cm³ m³ g/cm³ kg/m³ m/s N·m lbf·in m³/s L/min g/s A/dm² g/(A·h)';
+
 /** Every unit's symbol, for suggestions. */
 export const unitSymbols: readonly string[] = [
   ...Object.keys(plain),
   ...Object.keys(prefixable),
-  ...[
-    'mΩ',
-    'mohm',
-    'mV',
-    'mA',
-    'mW',
-    'kW',
-    'kHz',
-    'MHz',
-    'nH',
-    'uH',
-    'uF',
-    'nC',
-    'ns',
-    'us',
-    'ms',
-    'mm',
-    'um',
-    'kPa',
-    'K/W',
-    'ppm/K',
-    'W/(m·K)',
-    'mm²',
-  ],
+  ...Object.keys(prefixes).flatMap((prefix) => Object.keys(prefixable).map((symbol) => prefix + symbol)),
+  ...compounds.split(' '),
 ];

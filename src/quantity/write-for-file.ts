@@ -1,64 +1,98 @@
-import { toUnit } from './convert.ts';
+import { unitFor } from './convert.ts';
+import {
+  type Decimal,
+  decimalOf,
+  magnitude,
+  minus,
+  over,
+  plus,
+  readDecimal,
+  scale,
+  times,
+  toDouble,
+  unscale,
+  writeDecimal,
+} from './decimal.ts';
 import { type KindName, kinds } from './kind.ts';
 import { readQuantity } from './read.ts';
 import type { Spread } from './spread.ts';
 
+/** More digits than this say nothing to anybody; a double from very far away is then written in SI. */
+const mostDigits = 40;
+
 /**
- * Text for a file that reads back to the very same value and spread: in the unit asked for where its factor allows that, else in the SI unit.
+ * Text for a file that reads back to the very same value and spread, with as few digits as that takes.
  * A log-normal spread is written as a percentage, or where that would round as the sigma itself.
- * Throws when the value isn't finite, or when an asymmetric rectangle can't be written without rounding.
+ * Throws when value or spread can't be read from any text: not finite, no width, a rectangle beside its value, a temperature below absolute zero.
  */
 export function writeForFile(value: number, spread: Spread | null, unit: string, kind: KindName): string {
-  const si = kinds[kind].siUnit === '1' ? '' : kinds[kind].siUnit;
-  for (const candidate of [unit.trim(), si])
-    for (const text of fileTexts(value, spread, candidate, kind)) {
-      const back = readQuantity(text, kind);
-      if (back.ok && back.quantity.value === value && sameSpread(back.quantity.spread, spread)) return text;
-    }
-  throw new Error(`${kind} ${value} with ${JSON.stringify(spread)} can't be written without rounding`);
+  const figures = [value, ...Object.values(spread ?? {}).filter((each) => typeof each === 'number')];
+  if (figures.every(Number.isFinite)) {
+    const si = kinds[kind].siUnit === '1' ? '' : kinds[kind].siUnit;
+    for (const symbol of [unit.trim() === '1' ? '' : unit.trim(), si])
+      for (const text of fileTexts(value, spread, symbol, kind)) {
+        const back = readQuantity(text, kind);
+        if (back.ok && back.quantity.value === value && sameSpread(back.quantity.spread, spread)) return text;
+      }
+  }
+  throw new Error(`${kind} ${value} with ${JSON.stringify(spread)} can't be written`);
 }
 
-function* fileTexts(value: number, spread: Spread | null, unit: string, kind: KindName): Generator<string> {
-  const own = join(toUnit(value, unit, kind), unit);
-  const difference = (size: number): string => {
-    if (kind !== 'temperature') return join(toUnit(size, unit, kind), unit);
-    return join(size, 'K');
+/** Texts to try, the plainest first; the last one of a spread is exact. */
+function* fileTexts(value: number, spread: Spread | null, symbol: string, kind: KindName): Generator<string> {
+  const unit = unitFor(symbol, kind);
+  const inUnit = (number: number): string =>
+    shortest(
+      unscale(decimalOf(number), unit, 'zero counted'),
+      (each) => toDouble(scale(each, unit, 'zero counted')),
+      number,
+    );
+  const differenceSymbol = kind === 'temperature' ? 'K' : symbol;
+  const differenceUnit = kind === 'temperature' ? unitFor('K', kind) : unit;
+  const size = (target: Decimal, reads: (size: Decimal) => number, wanted: number): string => {
+    const read = (each: Decimal): number => reads(scale(each, differenceUnit, 'zero ignored'));
+    return join(shortest(unscale(target, differenceUnit, 'zero ignored'), read, wanted), differenceSymbol);
   };
+  const digits = inUnit(value);
+  const own = join(digits, symbol);
   switch (spread?.shape) {
     case undefined:
       yield own;
       return;
     case 'normal':
-      yield `${own} ± ${difference(spread.u)} (k=1)`;
+      yield `${own} ± ${size(decimalOf(spread.u), toDouble, spread.u)} (k=1)`;
       return;
     case 'log-normal':
-      for (const digits of [2, 4]) {
-        const percent = 100 * Math.sqrt(Math.expm1(spread.sigma ** 2));
-        yield `${own} ~ ${Number(percent.toPrecision(digits))} %`;
-      }
+      for (const places of [2, 4])
+        yield `${own} ~ ${Number((100 * Math.sqrt(Math.expm1(spread.sigma ** 2))).toPrecision(places))} %`;
       yield `${own} (sigma=${spread.sigma})`;
       return;
     case 'rectangular': {
       const { low, high } = spread;
-      const [up, down] = [high - value, value - low];
-      yield `${own} ± ${Number(((100 * up) / Math.abs(value)).toPrecision(6))} %`;
-      yield `${own} ± ${difference(Number(up.toPrecision(12)))}`;
-      yield `${own} ± ${difference(up)}`;
-      yield `${toUnit(low, unit, kind)}..${join(toUnit(high, unit, kind), unit)}`;
-      for (const plus of neighbours(up))
-        for (const minus of neighbours(down)) yield `${own} +${difference(plus)} -${difference(minus)}`;
+      const written = scale(readDecimal(digits)!, unit, 'zero counted');
+      const [up, down] = [minus(decimalOf(high), written), minus(written, decimalOf(low))];
+      if (written.whole !== 0n)
+        yield `${own} ± ${writeDecimal(over(times(up, decimalOf(100)), magnitude(written)), 6)} %`;
+      const above = size(up, (part) => toDouble(plus(written, part)), high);
+      yield `${own} ± ${above}`;
+      yield `${inUnit(low)}..${join(inUnit(high), symbol)}`;
+      yield `${own} +${above} -${size(down, (part) => toDouble(minus(written, part)), low)}`;
     }
   }
 }
 
-function join(number: number, unit: string): string {
-  return unit === '' ? String(number) : `${number} ${unit}`;
+/** The fewest digits near `target` that are read as `wanted`. */
+function shortest(target: Decimal, reads: (written: Decimal) => number, wanted: number): string {
+  if (reads(decimalOf(0)) === wanted) return '0';
+  for (let digits = 1; digits < mostDigits; digits++) {
+    const text = writeDecimal(target, digits);
+    if (reads(readDecimal(text)!) === wanted) return text;
+  }
+  return writeDecimal(target, mostDigits);
 }
 
-/** A difference of two doubles may be rounded; the sum then needs the double beside it. */
-function neighbours(size: number): readonly number[] {
-  const step = Math.abs(size) * Number.EPSILON;
-  return [size, size + step, size - step];
+function join(digits: string, symbol: string): string {
+  return symbol === '' ? digits : `${digits} ${symbol}`;
 }
 
 function sameSpread(a: Spread | null, b: Spread | null): boolean {

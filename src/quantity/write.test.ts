@@ -40,7 +40,8 @@ describe(`what is written to a file reads back to the last bit (seed ${seed})`, 
   test('values of either sign', () => {
     fc.assert(
       fc.property(pair, positive, fc.boolean(), ([kind, unit], size, negative) => {
-        const value = negative ? -size : size;
+        // No temperature is below absolute zero.
+        const value = negative && kind !== 'temperature' ? -size : size;
         expect(readBack(value, null, unit, kind)).toEqual({ value, spread: null });
       }),
       { seed, numRuns: 2000 },
@@ -69,6 +70,79 @@ describe(`what is written to a file reads back to the last bit (seed ${seed})`, 
       }),
       { seed, numRuns: 1000 },
     );
+  });
+
+  test('rectangles about any value inside, its ends included', () => {
+    fc.assert(
+      fc.property(
+        pair,
+        positive,
+        relative,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        ([kind, unit], low, part, share) => {
+          const high = low * (1 + part);
+          const value = Math.min(high, low + share * (high - low));
+          const spread: Spread = { shape: 'rectangular', low, high };
+          expect(readBack(value, spread, unit, kind)).toEqual({ value, spread });
+        },
+      ),
+      { seed, numRuns: 2000 },
+    );
+  });
+
+  test('values and spreads many decades apart', () => {
+    fc.assert(
+      fc.property(pair, positive, positive, positive, ([kind, unit], value, down, up) => {
+        const spread: Spread = { shape: 'rectangular', low: value - down, high: value + up };
+        fc.pre(spread.low < spread.high);
+        expect(readBack(value, spread, unit, kind)).toEqual({ value, spread });
+        expect(readBack(value, { shape: 'normal', u: up }, unit, kind)).toEqual({
+          value,
+          spread: { shape: 'normal', u: up },
+        });
+      }),
+      { seed, numRuns: 1000 },
+    );
+  });
+
+  test('the unit stays, whatever its factor', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...units.slice(0, 12)),
+        fc.double({ min: 1e-4, max: 1e6, noNaN: true }),
+        ([kind, unit], value) => {
+          expect(writeForFile(value, { shape: 'normal', u: value / 7 }, unit, kind)).toMatch(
+            unit === '' ? /^[\d.e-]+ ±/ : ` ${unit} ±`,
+          );
+        },
+      ),
+      { seed, numRuns: 1000 },
+    );
+  });
+
+  test.each<[number, Spread | null, string, KindName, string]>([
+    [0.00502, { shape: 'normal', u: 3e-5 }, 'mΩ', 'resistance', '5.02 mΩ ± 0.03 mΩ (k=1)'],
+    [0.005, { shape: 'rectangular', low: 0.00495, high: 0.00505 }, 'mΩ', 'resistance', '5 mΩ ± 1 %'],
+    [298.25, { shape: 'rectangular', low: 296.25, high: 300.25 }, 'degC', 'temperature', '25.1 degC ± 2 K'],
+    [5, { shape: 'rectangular', low: 4.75, high: 5.5 }, 'V', 'voltage', '5 V +0.5 V -0.25 V'],
+    [0.9, { shape: 'rectangular', low: 0.88, high: 0.92 }, '%', 'ratio', '90 % ± 2 %'],
+    [0.00254, null, 'in', 'length', '0.1 in'],
+    [1200000, null, 'W', 'power', '1200000 W'],
+    [0, { shape: 'normal', u: 1e-9 }, 'V', 'voltage', '0 V ± 1e-9 V (k=1)'],
+  ])('%s with %j in %s is written with the fewest digits', (value, spread, unit, kind, text) => {
+    expect(writeForFile(value, spread, unit, kind)).toBe(text);
+  });
+
+  test.each<[number, Spread | null]>([
+    [Number.NaN, null],
+    [Number.POSITIVE_INFINITY, null],
+    [1, { shape: 'normal', u: 0 }],
+    [1, { shape: 'normal', u: Number.NaN }],
+    [1, { shape: 'rectangular', low: 2, high: 3 }],
+    [1, { shape: 'rectangular', low: 1, high: 1 }],
+    [-1, { shape: 'log-normal', sigma: 0.3 }],
+  ])('%s with %j is nothing that a file can hold', (value, spread) => {
+    expect(() => writeForFile(value, spread, 'V', 'voltage')).toThrow("can't be written");
   });
 
   test.each<[string, KindName]>([
@@ -128,4 +202,16 @@ test('a value goes into a unit and back', () => {
   expect(toUnit(0.005, 'mΩ', 'resistance')).toBe(5);
   expect(toUnit(0.0254, 'in', 'length')).toBe(1);
   expect(() => toUnit(1, 'V', 'resistance')).toThrow('resistance');
+});
+
+test(`from a unit and back nothing but rounding is lost (seed ${seed})`, () => {
+  fc.assert(
+    fc.property(fc.constantFrom(...units), positive, ([kind, unit], value) => {
+      const zero = fromUnit(0, unit, kind);
+      const back = fromUnit(toUnit(value, unit, kind), unit, kind);
+      // Near the zero of a temperature scale the difference is what is rounded.
+      expect(Math.abs(back - value)).toBeLessThanOrEqual(2 * Number.EPSILON * (value + Math.abs(zero)));
+    }),
+    { seed, numRuns: 1000 },
+  );
 });

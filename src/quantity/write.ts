@@ -1,5 +1,5 @@
 import { toUnit, unitFor } from './convert.ts';
-import { shiftDecimal } from './decimal.ts';
+import { decimalOf, toDouble, unscale } from './decimal.ts';
 import type { KindName } from './kind.ts';
 import type { Quantity } from './quantity.ts';
 import { prettyUnit } from './unit.ts';
@@ -33,7 +33,7 @@ export function showValue(value: number, u: number | null, unit: string, kind: K
   if (u === null || !(u > 0) || !Number.isFinite(u)) {
     return { value: plainNumber(shown, significantPlaces(shown, significantDigits)), u: null, unit: pretty, uUnit };
   }
-  const shownU = shiftDecimal(u / scale.factor, -scale.ten);
+  const shownU = toDouble(unscale(decimalOf(u), scale, 'zero ignored'));
   // Rounded first: 0.0999 has its second digit where 0.10 has it.
   const places = 1 - Number(shownU.toExponential(1).split('e')[1]);
   return { value: plainNumber(shown, places), u: plainNumber(shownU, places), unit: pretty, uUnit };

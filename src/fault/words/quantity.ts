@@ -34,9 +34,14 @@ export const quantityWords = {
     remedy: 'leave out thousands separators',
   }),
   'quantity/out-of-reach': (d) => ({
-    found: `"${d.text}" is too large for a computer's number`,
-    expected: 'a number below 1e308 in SI units',
+    found: `"${d.text}" is too large or too small for a computer's number`,
+    expected: 'a number between 1e-307 and 1e308 in SI units, or 0',
     remedy: 'check the exponent',
+  }),
+  'quantity/below-absolute-zero': (d) => ({
+    found: `"${d.text}" lies below absolute zero`,
+    expected: 'a temperature above 0 K, which is -273.15 degC',
+    remedy: 'check the number and its unit',
   }),
   'quantity/ambiguous-tolerance': (d) => ({
     found: `"${d.text}" gives a plain number a tolerance in %, which may mean points or a share of it`,
@@ -50,7 +55,8 @@ export const quantityWords = {
   }),
   'quantity/bad-tolerance': (d) => ({
     found: `"${d.text}" has an uncertainty that can't be read`,
-    expected: '± 1 %, ± 0.05 mΩ, ± 0.06 mΩ (k=2), ~ 30 %, +10 % -5 %, or (sigma=0.3) behind a positive number',
+    expected:
+      '± 1 %, ± 0.05 mΩ, ± 0.06 mΩ (k=2), ~ 30 %, +10 % -5 %, or (sigma=0.3) behind a positive number; a range as 0.4..0.6 K/W',
     remedy: 'write the uncertainty in one of these ways, larger than zero',
   }),
   'quantity/two-uncertainties': (d) => ({
