@@ -1,4 +1,5 @@
 import { type Fault, refuse } from '../fault/fault.ts';
+import { nearest } from '../fault/nearest.ts';
 import type { Model, Status } from '../metrology/model.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { readQuantity } from '../quantity/read.ts';
@@ -235,9 +236,8 @@ function addOwnLimits(step: Step, limits: Limits, slots: Slots): Fault[] {
   for (const [id, own] of Object.entries(step.board.limits ?? {})) {
     const output = limits.outputs.list[limits.outputs.find(own.of)];
     if (!output) {
-      faults.push(
-        refuse('board/no-such-output', { limit: id, of: own.of, known: limits.outputs.list.map((known) => known.id) }),
-      );
+      const known = limits.outputs.list.map((each) => each.id);
+      faults.push(refuse('board/no-such-output', { limit: id, of: own.of, near: nearest(own.of, known) || known[0] }));
       continue;
     }
     const side = own.over === undefined ? 'under' : 'over';

@@ -24,7 +24,11 @@ export interface RandomBoard {
   readonly demand: number;
 }
 
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
+/** Numbers as a person would write them: six digits, and nothing between zero and a thousandth. */
+const number = (min: number, max: number) =>
+  fc
+    .double({ min, max, noNaN: true, noDefaultInfinity: true })
+    .map((drawn) => (drawn < 1e-3 ? 0 : Number(drawn.toPrecision(6))));
 
 /** Boards of one supply, a cable, a sense point, a regulator with a load that follows the processor, constant loads, and moving air. */
 export const randomBoard: fc.Arbitrary<RandomBoard> = fc.record({

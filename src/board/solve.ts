@@ -12,7 +12,7 @@ const fastPasses = 60;
 const runawayRise = 2000;
 const slowPasses = 4000;
 /** An operating point below this share of the demand is none: the limiters refuse even an idle processor. */
-const leastScale = 1e-3;
+const leastScale = 1e-6;
 
 /**
  * The coupled solution of power path, limiters and heat path.
@@ -108,32 +108,29 @@ export class BoardSolver {
       return;
     }
     // Down from the demand until everything is satisfied. Not up from nothing: a rail that follows the scale has no voltage there.
-    let reason = this.ending === 'solved' ? null : this.ending;
     let high = demand;
     let low = demand;
+    let refused: Ending;
     do {
+      refused = this.ending === 'solved' ? 'infeasible' : this.ending;
       high = low;
       low *= 0.8;
       if (low < leastScale * demand) {
-        this.ending = reason ?? 'infeasible';
+        this.ending = refused;
         return;
       }
     } while (!this.#isSatisfied(low));
-    reason = null;
     while (high - low > 1e-13 * demand) {
       const middle = low + (high - low) / 2;
       if (middle <= low || middle >= high) break;
       if (this.#isSatisfied(middle)) low = middle;
-      else {
-        high = middle;
-        reason = this.ending === 'solved' ? null : this.ending;
-      }
+      else high = middle;
     }
     const reached = this.#climb(low);
     this.#nextScale(low, Number.POSITIVE_INFINITY);
     // The limiter holds where its reading just meets its threshold; a bracket closed by a runaway or a supply that gives in has no point to hold.
     const held = reached && Math.abs(this.#room() - 1) < 1e-6;
-    this.ending = held ? 'solved' : (reason ?? 'unsettled');
+    this.ending = held ? 'solved' : refused;
   }
 
   #isSatisfied(scale: number): boolean {

@@ -1,5 +1,6 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { Refusal, refuse } from '../fault/fault.ts';
+import { nearest } from '../fault/nearest.ts';
 import { budget } from '../metrology/budget.ts';
 import { startValues } from '../metrology/evaluate.ts';
 import { type Fit, fit, type Observation } from '../metrology/fit.ts';
@@ -205,14 +206,11 @@ class Bench {
 
   #instrument(id: string, entry: Study['instruments'][string]): Instrument {
     const place = this.#board.indexOfOutput(entry.shows);
-    if (place < 0)
-      throw new Refusal(
-        refuse('board/no-such-output', {
-          limit: `instruments.${id}`,
-          of: entry.shows,
-          nearest: this.#board.outputs.map((output) => output.id),
-        }),
-      );
+    if (place < 0) {
+      const known = this.#board.outputs.map((output) => output.id);
+      const near = nearest(entry.shows, known) || known[0];
+      throw new Refusal(refuse('board/no-such-output', { limit: `instruments.${id}`, of: entry.shows, near }));
+    }
     const { kind } = this.#board.outputs[place];
     const read = readQuantity(entry.uncertainty, kind === 'temperature' ? 'temperature-difference' : kind);
     if (!read.ok) throw new Refusal(read.fault);

@@ -11,8 +11,8 @@ export const boardWords = {
     remedy: 'name a limiter of the study that reads sense points',
   }),
   'board/no-such-output': (d) => ({
-    found: `limit "${d.limit}" holds "${d.of}", which this board doesn't have`,
-    expected: `the id of an output, such as ${list(d.nearest)}`,
+    found: `"${d.limit}" speaks of "${d.of}", which this board doesn't have`,
+    expected: `the id of an output, such as ${d.near}`,
     remedy: '`uprate plan --json` lists the outputs of every step',
   }),
   'board/runaway': (d) => ({
