@@ -138,16 +138,9 @@ function loadLimits(id: string, part: LoadPart, limits: Limits): void {
 
 /** The limits a part brings. */
 export function addPartLimits(id: string, part: Part, limits: Limits): void {
-  switch (part.kind) {
-    case 'supply':
-      return supplyLimits(id, part, limits);
-    case 'conductor':
-      return conductorLimits(id, part, limits);
-    case 'sense':
-      return senseLimits(id, part, limits);
-    case 'regulator':
-      return regulatorLimits(id, part, limits);
-    case 'load':
-      return loadLimits(id, part, limits);
-  }
+  if (part.kind === 'supply') supplyLimits(id, part, limits);
+  else if (part.kind === 'conductor') conductorLimits(id, part, limits);
+  else if (part.kind === 'sense') senseLimits(id, part, limits);
+  else if (part.kind === 'regulator') regulatorLimits(id, part, limits);
+  else loadLimits(id, part, limits);
 }

@@ -3,7 +3,7 @@ import { Refusal, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import { budget } from '../metrology/budget.ts';
 import { startValues } from '../metrology/evaluate.ts';
-import { type Fit, fit, type Observation } from '../metrology/fit.ts';
+import { type Fit, fit as fitInputs, type Observation } from '../metrology/fit.ts';
 import type { Input, Model } from '../metrology/model.ts';
 import { withPosterior } from '../metrology/posterior.ts';
 import { sensitivities } from '../metrology/sensitivity.ts';
@@ -85,7 +85,7 @@ export function learn(study: Study, step: Step, windows: readonly MeasuredWindow
   }
   if (observations.length === 0)
     throw new Refusal(refuse('fit/nothing-settled', { runs: [...new Set(windows.map(({ run }) => run))] }));
-  const result = fit({ inputs: [...inputs.values()], observations });
+  const result = fitInputs({ inputs: [...inputs.values()], observations });
   return { fit: result, used: observations.map(({ id }) => id), leftOut };
 }
 
