@@ -1,5 +1,3 @@
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
-
 /**
  * What is known about a number beside its best value; all figures SI.
  * - `normal`: standard uncertainty u.
@@ -20,29 +18,5 @@ export function standardUncertainty(spread: Spread, value: number): number {
       return (spread.high - spread.low) / Math.sqrt(12);
     case 'log-normal':
       return Math.abs(value) * Math.sqrt(Math.expm1(spread.sigma ** 2) * Math.exp(spread.sigma ** 2));
-  }
-}
-
-/** Expectation of the distribution [SI]; the best value itself for a normal one. */
-export function meanOf(spread: Spread, value: number): number {
-  switch (spread.shape) {
-    case 'normal':
-      return value;
-    case 'rectangular':
-      return (spread.low + spread.high) / 2;
-    case 'log-normal':
-      return value * Math.exp(spread.sigma ** 2 / 2);
-  }
-}
-
-/** Inverse of the cumulative distribution [SI] at a probability between 0 and 1. */
-export function quantileOf(spread: Spread, value: number, probability: number): number {
-  switch (spread.shape) {
-    case 'normal':
-      return value + spread.u * normalQuantile(probability, 0, 1);
-    case 'rectangular':
-      return spread.low + (spread.high - spread.low) * probability;
-    case 'log-normal':
-      return value * Math.exp(spread.sigma * normalQuantile(probability, 0, 1));
   }
 }
