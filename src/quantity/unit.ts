@@ -132,5 +132,8 @@ export function prettyUnit(text: string): string {
     .replace(/\bu(?=[A-Za-zΩ])/g, 'µ')
     .replace(/deg([CF])\b/g, '°$1')
     .replace(/\*/g, '·')
-    .replace(/\^?(-?)([2-9])/g, (_, minus, digit) => (minus ? '⁻' : '') + exponentDigits[Number(digit)]);
+    .replace(
+      /(?<=[A-Za-zΩµ°)])\^?(-?)([1-9])/g,
+      (_, minus, digit) => (minus ? '⁻' : '') + exponentDigits[Number(digit)],
+    );
 }

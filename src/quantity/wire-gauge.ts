@@ -1,7 +1,7 @@
 /**
  * Diameter of a solid round wire of an AWG number [m].
  * d = 0.127 mm · 92^((36 − n)/39); n counts on below zero: 0, 00 (−1), 000 (−2), 0000 (−3).
- * Source: ASTM B258.
+ * Valid for −3 ≤ n ≤ 56. Source: ASTM B258.
  */
 export function wireGaugeDiameter(gauge: number): number {
   return 0.127e-3 * 92 ** ((36 - gauge) / 39);
@@ -13,5 +13,6 @@ export function readWireGauge(text: string): number | null {
   if (!found) return null;
   const written = found[1] ?? found[2];
   if (written.endsWith('/0')) return wireGaugeDiameter(1 - Number(written[0]));
-  return wireGaugeDiameter(/^0+$/.test(written) ? 1 - written.length : Number(written));
+  const gauge = /^0+$/.test(written) ? 1 - written.length : Number(written);
+  return gauge > 56 ? null : wireGaugeDiameter(gauge);
 }
