@@ -14,7 +14,10 @@ export function PowerDial() {
   if (!limiter || !own) {
     return (
       <section class="dial" aria-label="Power dial">
-        <p class="dial-about">No limiter of this step counts power: there is nothing to dial.</p>
+        <p class="dial-about">
+          {own && !own.operating ? 'This step has no operating point' : 'No limiter of this step counts power'}: there
+          is nothing to dial.
+        </p>
       </section>
     );
   }

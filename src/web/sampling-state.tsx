@@ -15,6 +15,6 @@ export function SamplingState() {
     );
   }
   if (dialSampling.value) return <p class="method">first order; sampling {grouped(SAMPLES)} draws …</p>;
-  const plan = shownPlan.value ?? plans.value[0];
+  const plan = [shownPlan.value, ...plans.value].find((each) => each?.operating);
   return plan ? <p class="method">{methodWord(plan)}</p> : null;
 }

@@ -29,7 +29,7 @@ export function StepDetail() {
           {plan.title}
           {isWhatIf.value && <span class="what-if">what if</span>}
         </h2>
-        <p class="method">{methodWord(plan)}</p>
+        {plan.operating && <p class="method">{methodWord(plan)}</p>}
       </div>
       {plan.about && <p class="about">{plan.about}</p>}
       {plan.operating ? <Solved plan={plan} /> : <Unsolved plan={plan} />}

@@ -39,7 +39,7 @@ export function bindingMargin({ margins, binding }: StepPlan): Margin | null {
 
 /** How the step stands as a whole. Unknown is never kept: one open limit makes a step open that would otherwise be kept. */
 export function stepState(plan: StepPlan): { readonly state: ChartState; readonly word: string } {
-  if (!plan.operating) return { state: 'none', word: 'no steady state' };
+  if (!plan.operating) return { state: 'none', word: plan.ending === 'runaway' ? 'runs away' : 'no solution' };
   const binding = bindingMargin(plan);
   if (binding && binding.state !== 'kept') return { state: binding.state, word: binding.state };
   if (plan.open.length > 0 || !binding) return { state: 'open', word: 'open' };
