@@ -44,6 +44,7 @@ export class BoardSolver {
   readonly #z: Float64Array;
   readonly #image: Float64Array;
   readonly #start: Float64Array;
+  readonly #bracketed: Float64Array;
   readonly #probe: Float64Array;
   readonly #response: Float64Array;
   readonly #heatBefore: Float64Array;
@@ -63,6 +64,7 @@ export class BoardSolver {
     this.#z = new Float64Array(size);
     this.#image = new Float64Array(size);
     this.#start = new Float64Array(size);
+    this.#bracketed = new Float64Array(size);
     this.#probe = new Float64Array(this.#sensed.length);
     this.rises = new Float64Array(heat.nodes.length);
     this.#response = new Float64Array(heat.nodes.length);
@@ -78,15 +80,16 @@ export class BoardSolver {
   solve(demand: number, noLoad: number): void {
     this.#voltageScale = noLoad;
     this.passes = 0;
-    if (this.#fast(demand)) this.ending = 'solved';
+    if (this.#fast(demand, this.#start)) this.ending = 'solved';
     else this.#slow(demand);
   }
 
-  #fast(demand: number): boolean {
+  /** From a start to the operating point, the scale among the unknowns. False: not reached this way, or not a stable point. */
+  #fast(demand: number, start: Float64Array): boolean {
     const z = this.#z;
     const last = z.length - 1;
-    if (!(this.#start[last] > 0)) return false;
-    z.set(this.#start);
+    if (!(start[last] > 0)) return false;
+    z.set(start);
     z[last] = Math.min(z[last], demand);
     this.#anderson.restart();
     for (let pass = 0; pass < fastPasses; pass++) {
@@ -120,6 +123,12 @@ export class BoardSolver {
         return;
       }
     } while (!this.#isSatisfied(low));
+    this.#bracketed.set(this.#z);
+    // The end of the bracket has been refused: only a limiter below it can hold.
+    if (this.#fast(high, this.#bracketed) && this.holder >= 0) {
+      this.ending = 'solved';
+      return;
+    }
     while (high - low > 1e-13 * demand) {
       const middle = low + (high - low) / 2;
       if (middle <= low || middle >= high) break;
