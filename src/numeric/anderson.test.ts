@@ -74,6 +74,15 @@ describe('a fixed point', () => {
 });
 
 describe('where directions say nothing new', () => {
+  test('more memory than dimensions does no harm', () => {
+    for (const memory of [2, 3, 5]) {
+      const z = Float64Array.of(1, -1);
+      const g = (at: Float64Array) => Float64Array.of(Math.cos(at[0]), 0.5 * Math.sin(at[1]) + 0.1 * at[0]);
+      expect(iterate(g, z, memory, 1e-12, 100)).toBeLessThanOrEqual(15);
+      expect(z[0]).toBeCloseTo(0.7390851332151607, 11);
+    }
+  });
+
   test('the fixed point itself stays', () => {
     const acceleration = new Anderson(2, 3);
     const z = Float64Array.of(1, 2);

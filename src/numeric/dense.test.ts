@@ -63,4 +63,6 @@ test('a singular matrix, and one that is not positive definite, have no answer',
   expect(solveDense(Float64Array.of(Number.NaN, 2, 2, 4), Float64Array.of(1, 1), 2)).toBeNull();
   expect(cholesky(Float64Array.of(1, 2, 2, 1), 2)).toBeNull();
   expect(cholesky(Float64Array.of(1, 1, 1, 1), 2)).toBeNull();
+  // 0.3²/0.1 is 0.9; in doubles 1e-16 is left over.
+  expect(cholesky(Float64Array.of(0.1, 0.3, 0.3, 0.9), 2)).toBeNull();
 });

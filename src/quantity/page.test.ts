@@ -21,3 +21,33 @@ test.each(codes('The uncertainty', 1))('the page shows %s, and it is read with a
   const readings = kindNames.map((kind) => readQuantity(text, kind));
   expect(readings.some((reading) => reading.ok && reading.quantity.spread !== null)).toBe(true);
 });
+
+test('the page shows what is refused, and it is', () => {
+  const refused: Record<string, [KindName, string]> = {
+    '5': ['resistance', 'missing-unit'],
+    '5 mΩ ± 0.05': ['resistance', 'missing-unit'],
+    '5 mOhms': ['resistance', 'unknown-unit'],
+    '5 mΩ (guess)': ['resistance', 'unknown-unit'],
+    '5 mΩ': ['temperature', 'wrong-dimension'],
+    '5 m Ω': ['resistance', 'wrong-dimension'],
+    '5 V ± 1 A': ['voltage', 'wrong-dimension'],
+    '0,5 mΩ': ['resistance', 'comma'],
+    '1 000 W': ['power', 'split-number'],
+    "1'000 W": ['power', 'split-number'],
+    '5 V ± -1 %': ['voltage', 'bad-tolerance'],
+    '5 V ± 0 V': ['voltage', 'bad-tolerance'],
+    '5 V +10 %': ['voltage', 'bad-tolerance'],
+    '5 - 6 V': ['voltage', 'bad-tolerance'],
+    '5.02(3) mΩ ± 1 %': ['resistance', 'two-uncertainties'],
+    '0.4..0.6 K/W ± 10 %': ['thermal-resistance', 'two-uncertainties'],
+    '0.6..0.4 K/W': ['thermal-resistance', 'bad-range'],
+    '25 degC ± 1 %': ['temperature', 'percent-of-temperature'],
+    '30 degC': ['temperature-difference', 'scale-for-difference'],
+    '0.90 ± 2 %': ['ratio', 'ambiguous-tolerance'],
+  };
+  expect(codes('What is refused', 1)).toEqual(Object.keys(refused));
+  for (const [text, [kind, code]] of Object.entries(refused)) {
+    const reading = readQuantity(text, kind);
+    expect(reading.ok || reading.fault.code, text).toBe(`quantity/${code}`);
+  }
+});

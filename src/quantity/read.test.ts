@@ -206,6 +206,7 @@ describe('an uncertainty is read as it is written', () => {
     // The bound is 20 % as written, however the product of value and share would be rounded.
     for (const text of ['5 W ~ 20 %', '0.7 W ~ 20 %', '0.7 W ~ 0.14 W', '0.7 ~ 0.14 W'])
       expect(quantity(text, 'power').spread?.shape).toBe('log-normal');
+    expect(quantity('0 W ~ 3 W', 'power').spread).toEqual({ shape: 'normal', u: 3 });
     expect(quantity('1 V ~ 30 %', 'voltage').spread).toEqual({ shape: 'normal', u: 0.3 });
     expect(quantity('45 um (sigma=0.25)', 'length').spread).toEqual({ shape: 'log-normal', sigma: 0.25 });
   });
@@ -260,6 +261,9 @@ describe('what can be meant in two ways, or not at all, is refused with its plac
     ['5 V -5 % +10 %', 'voltage', 'quantity/bad-tolerance', '-5 % +10 %'],
     ['5 V +0 % -0 %', 'voltage', 'quantity/bad-tolerance', '+0 % -0 %'],
     ['5 V ± 0 V', 'voltage', 'quantity/bad-tolerance', '0 V'],
+    ['5 V +1 V -1e-400 V', 'voltage', 'quantity/bad-tolerance', '1e-400 V'],
+    ['5 V ± 1e-20 V', 'voltage', 'quantity/bad-tolerance', '1e-20 V'],
+    ['5 V ± 1e999999 V', 'voltage', 'quantity/out-of-reach', '1e999999 V'],
     ['5 V ~ 3 % (k=2)', 'voltage', 'quantity/bad-tolerance', '3 % (k=2)'],
     ['5 V +10 % -5 % (k=2)', 'voltage', 'quantity/bad-tolerance', '+10 % -5 % (k=2)'],
     ['5 V ± 1 % ± 2 %', 'voltage', 'quantity/two-uncertainties', '± 2 %'],
