@@ -19,7 +19,7 @@ import { type ImportOptions, importLog } from './import.ts';
 import { longestLine } from './scan.ts';
 
 const folder = 'test/broken-logs';
-const logs = readdirSync(folder).filter((file) => !file.endsWith('.txt'));
+const logs = readdirSync(folder).filter((file) => !/^\.|\.txt$/.test(file));
 const scratch = mkdtempSync(join(tmpdir(), 'uprate-'));
 
 afterAll(() => rmSync(scratch, { recursive: true }));

@@ -1,22 +1,23 @@
+import { meanOf } from '../metrology/mean.ts';
 import { resolutionOf } from '../metrology/resolution.ts';
 import { meanOfSeries } from '../metrology/series.ts';
 import { writeValue } from '../quantity/write.ts';
 import { blockMeans } from './blocks.ts';
-import { changePoints, noiseOf } from './change-points.ts';
+import { blockLength, levelsOf, lowerBound, rangeOf } from './levels.ts';
 import type { Readings } from './read-run.ts';
 import type { Channel, Run } from './run.ts';
-import { settlingOf } from './settling.ts';
+import { type Settling, settlingOf } from './settling.ts';
 
 /** What one channel shows at the end of a window. SI where its unit is known. */
-export interface WindowValue {
+export interface WindowValue extends Settling {
   readonly mean: number;
-  /** Standard uncertainty of the mean from the readings alone; null where nothing can be said. */
+  /** Standard uncertainty of the mean from the readings alone, not from the sensor; null where nothing can be said. */
   readonly u: number | null;
   readonly readings: number;
   /** Independent readings that these are worth: neighbours are alike. */
   readonly independent: number;
-  readonly settled: boolean;
-  readonly why: string;
+  /** Mean over the whole window. */
+  readonly wholeMean: number;
 }
 
 /** A stretch of a recording at one level of load. */
@@ -28,20 +29,18 @@ export interface Window {
   readonly to: number;
   /** The values belong to these last seconds of it [s]. */
   readonly averaged: number;
+  /** By channel; one that has no reading at the end of the window isn't in it. */
   readonly channels: Readonly<Record<string, WindowValue>>;
 }
 
 /** Values are taken from the last seconds of a window [s]. */
 export const averagedSeconds = 10;
 
-/** Levels are told apart in means over this time at least [s]; a window keeps as much away from either edge. */
-const blockSeconds = 1;
+/** A window keeps this much away from a change of level on either side [s]: sensors lag, and rows may be late. */
+const guardSeconds = 1;
 
-/** A stretch shorter than this is a transition, not a level [s]. */
+/** A stretch shorter than this, guards included, is a transition, not a level [s]. */
 const shortestLevel = 5;
-
-/** Levels closer than this share of the whole range are one level. */
-const oneLevel = 0.03;
 
 /** A level within this share of the range above the lowest counts as idle. */
 const idleShare = 0.1;
@@ -50,57 +49,49 @@ const idleShare = 0.1;
 const allowedKelvins = 0.25;
 const allowedShare = 0.02;
 
-/** The channel whose level tells the windows apart: the power that is quietest against its own range. Null where no channel is a power. */
+/**
+ * The channel whose level tells the windows apart: of the powers with at least half of the widest range the fastest, which is the one that
+ * moves most from one short mean to the next as a share of its range. Null where no channel is a power.
+ */
 export function levelChannel(run: Run, readings: Readings): Channel | null {
   const powers = run.channels.filter(({ kind, count }) => kind === 'power' && count > 1);
-  const loudness = ({ name, least, greatest }: Channel) => {
-    const { mean } = blockMeans(readings.time, readings.channels.get(name)!, blockSeconds);
-    return noiseOf(mean) / Math.max(greatest! - least!, Number.MIN_VALUE);
-  };
-  return powers.length === 0 ? null : powers.reduce((a, b) => (loudness(b) < loudness(a) ? b : a));
+  const judged = powers.map((channel) => {
+    const { mean } = blockMeans(readings.time, readings.channels.get(channel.name)!, blockLength(readings.time));
+    const range = rangeOf(mean);
+    let moved = 0;
+    for (let b = 1; b < mean.length; b++) moved += Math.abs(mean[b] - mean[b - 1]) || 0;
+    return { channel, range, speed: range > 0 ? moved / range : 0 };
+  });
+  const widest = Math.max(...judged.map(({ range }) => range));
+  const main = judged.filter(({ range }) => range >= widest / 2);
+  return main.length === 0 ? null : main.reduce((a, b) => (b.speed > a.speed ? b : a)).channel;
 }
 
 /** The windows of a recording, each at one level of the channel; the transitions between them belong to none. */
 export function windowsOf(run: Run, readings: Readings, level: Channel): Window[] {
   const { time } = readings;
-  const duration = time[time.length - 1] - time[0];
-  const blocks = blockMeans(time, readings.channels.get(level.name)!, Math.max(blockSeconds, duration / 3000));
-  const range = Math.max(...blocks.mean) - Math.min(...blocks.mean);
-  const noise = Math.max(noiseOf(blocks.mean), 1e-3 * range);
-  const penalty = 6 * noise * noise * Math.log(Math.max(2, blocks.mean.length));
-  const starts = mergeAlike(blocks.mean, changePoints(blocks.mean, penalty, 1), oneLevel * range);
-  const stretches = starts.map((start, k) => {
-    const end = starts[k + 1] ?? blocks.mean.length;
-    const edges = [start > 0, end < blocks.mean.length];
-    return {
-      mean: meanBetween(blocks.mean, start, end),
-      from: time[0] + (start + Number(edges[0])) * blocks.length,
-      to: edges[1] ? time[0] + (end - 1) * blocks.length : time[time.length - 1],
-    };
-  });
-  const levels = stretches.filter(({ from, to }) => to - from >= shortestLevel);
+  const found = levelsOf(time, readings.channels.get(level.name)!);
+  const levels = found.filter(({ from, to }) => to - from >= shortestLevel);
   const lowest = Math.min(...levels.map(({ mean }) => mean));
+  const highest = Math.max(...levels.map(({ mean }) => mean));
   const counts = { idle: 0, load: 0 };
   const resolutions = new Map(run.channels.map(({ name }) => [name, resolutionOf(readings.channels.get(name) ?? [])]));
   return levels.map(({ from, to, mean }): Window => {
-    const word = mean - lowest > idleShare * range ? 'load' : 'idle';
+    const word = mean - lowest > idleShare * (highest - lowest) ? 'load' : 'idle';
     counts[word]++;
-    const [first, end] = [lowerBound(time, from), lowerBound(time, to + 1e-9)];
-    const averaged = Math.min(averagedSeconds, to - from);
+    const start = from > time[0] ? from + guardSeconds : from;
+    const end = to < time[time.length - 1] ? to - guardSeconds : to;
+    const [first, last] = [lowerBound(time, start), lowerBound(time, end + 1e-9)];
+    const averaged = Math.min(averagedSeconds, end - start);
     const channels: Record<string, WindowValue> = {};
     for (const channel of run.channels) {
-      const values = readings.channels.get(channel.name)?.subarray(first, end);
-      if (values && channel.count > 0)
-        channels[channel.name] = windowValue(
-          time.subarray(first, end),
-          values,
-          averaged,
-          channel,
-          resolutions.get(channel.name)!,
-        );
+      const values = readings.channels.get(channel.name)?.subarray(first, last);
+      const resolution = resolutions.get(channel.name)!;
+      const value = values && windowValue(time.subarray(first, last), values, averaged, channel, resolution);
+      if (value) channels[channel.name] = value;
     }
-    const shown = writeValue(channels[level.name].mean, 0.5, 'W', 'power').split(' ±')[0];
-    return { id: `${word}-${counts[word]}`, title: `${word}, ${shown}`, from, to, averaged, channels };
+    const title = `${word}, ${writeValue(mean, 0.5, 'W', 'power').split(' ±')[0]}`;
+    return { id: `${word}-${counts[word]}`, title, from: start, to: end, averaged, channels };
   });
 }
 
@@ -110,59 +101,25 @@ function windowValue(
   averaged: number,
   channel: Channel,
   resolution: number | null,
-): WindowValue {
-  const last = lowerBound(time, time[time.length - 1] - averaged);
-  const tail = values.subarray(last).filter((value) => !Number.isNaN(value));
-  if (tail.length === 0)
-    return { mean: Number.NaN, u: null, readings: 0, independent: 0, settled: false, why: 'no reading here' };
+): WindowValue | null {
+  const isThere = (_: number, i: number) => !Number.isNaN(values[i]);
+  const [times, whole] = [time.filter(isThere), values.filter(isThere)];
+  const tail = whole.subarray(lowerBound(times, time[time.length - 1] - averaged));
+  if (tail.length === 0) return null;
   const { mean, uMean, n, nEffective } = meanOfSeries(tail, resolution);
-  const temperature = channel.kind === 'temperature';
-  const allowed = temperature ? allowedKelvins : allowedShare * Math.abs(mean);
-  const say = (amount: number) =>
-    channel.kind === null
-      ? amount.toPrecision(2)
-      : writeValue(
-          amount,
-          amount / 10,
-          temperature ? 'K' : channel.unit,
-          temperature ? 'temperature-difference' : channel.kind,
-        ).split(' ±')[0];
-  const { settled, why } = settlingOf(time, values, averaged, allowed, say);
-  return { mean, u: uMean, readings: n, independent: nEffective, settled, why };
+  const wholeMean = meanOf(whole);
+  const allowed = channel.kind === 'temperature' ? allowedKelvins : allowedShare * Math.abs(mean);
+  const say = (amount: number, u?: number | null) => sayChange(amount, u ?? null, channel);
+  const settling = settlingOf(times, whole, { averaged, allowed, resolution, say });
+  return { mean, u: uMean, readings: n, independent: nEffective, wholeMean, ...settling };
 }
 
-/** Joins neighbouring levels that differ by less than `least`, the closest pair first. */
-function mergeAlike(mean: Float64Array, found: readonly number[], least: number): number[] {
-  const starts = [...found];
-  for (;;) {
-    const levels = starts.map((start, k) => meanBetween(mean, start, starts[k + 1] ?? mean.length));
-    let closest = -1;
-    let nearest = least;
-    for (let k = 1; k < levels.length; k++) {
-      const step = Math.abs(levels[k] - levels[k - 1]);
-      if (step < nearest) {
-        nearest = step;
-        closest = k;
-      }
-    }
-    if (closest < 0) return starts;
-    starts.splice(closest, 1);
-  }
-}
-
-function meanBetween(values: Float64Array, from: number, to: number): number {
-  let sum = 0;
-  for (let i = from; i < to; i++) sum += values[i];
-  return sum / (to - from);
-}
-
-/** First index whose time isn't before `at`. */
-export function lowerBound(time: Float64Array, at: number): number {
-  let [low, high] = [0, time.length];
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (time[middle] < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+/** A change of a channel in words, kelvins for a temperature; two digits where nothing is known of its uncertainty. */
+function sayChange(amount: number, u: number | null, { kind, unit }: Channel): string {
+  if (amount === 0 && u === null) return '0';
+  if (kind === null) return `${amount.toPrecision(2)}${u === null ? '' : ` ± ${u.toPrecision(2)}`}`;
+  const temperature = kind === 'temperature';
+  const differenceKind = temperature ? 'temperature-difference' : kind;
+  const text = writeValue(amount, u ?? Math.abs(amount) / 4, temperature ? 'K' : unit, differenceKind);
+  return u === null ? text.split(' ±')[0] : text;
 }

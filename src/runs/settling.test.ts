@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { noise } from '../metrology/noise.test-data.ts';
+import { settlingOf } from './settling.ts';
+
+const rule = { averaged: 10, allowed: 0.25, resolution: null, say: (amount: number) => `${amount.toPrecision(2)} K` };
+
+/** Readings at 10 Hz of a temperature that goes from 40 to 40 + rise with a time constant. */
+function heating(seconds: number, rise: number, constant: number, sd = 0, step = 0) {
+  const draw = noise(31);
+  const time = Float64Array.from({ length: 10 * seconds }, (_, i) => i / 10);
+  const values = time.map((t) => {
+    const value = 40 + rise * (1 - Math.exp(-t / constant)) + sd * draw();
+    return step > 0 ? step * Math.round(value / step) : value;
+  });
+  return [time, values] as const;
+}
+
+describe('an exponential approach', () => {
+  // Closed form: rise·exp(−t/τ) is still to come at t = length − 5 s, the middle of the last ten seconds.
+  test.each([
+    [60, 30, 12],
+    [120, 30, 25],
+    [150, 8, 30],
+  ])('of %d s, %d K, time constant %d s: what is still to come', (seconds, rise, constant) => {
+    const { remaining, timeConstant, settled } = settlingOf(...heating(seconds, rise, constant), rule);
+    const due = rise * Math.exp(-(seconds - 5) / constant);
+    expect(remaining! / due).toBeCloseTo(1, 1);
+    expect(timeConstant! / constant).toBeCloseTo(1, 1);
+    expect(settled).toBe(due < 0.25);
+  });
+
+  test('in whole degrees with noise of half a degree is known to half a degree', () => {
+    const { remaining } = settlingOf(...heating(60, 30, 15, 0.5, 1), { ...rule, resolution: 1 });
+    expect(Math.abs(remaining! - 30 * Math.exp(-55 / 15))).toBeLessThan(0.5);
+  });
+
+  test('in whole degrees without noise: a last lone step says nothing, the steps before it do', () => {
+    const { remaining, settled } = settlingOf(...heating(130, -31, 23.6, 0, 1), { ...rule, resolution: 1 });
+    expect(Math.abs(remaining! + 31 * Math.exp(-125 / 23.6))).toBeLessThan(0.25);
+    expect(settled).toBe(true);
+  });
+
+  test('much slower than the window has not settled, and it is said how much it moves', () => {
+    const { settled, remaining, why } = settlingOf(...heating(60, 30, 300), rule);
+    expect(settled).toBe(false);
+    // Closed form of the movement over the last quarter of the record.
+    const moved = 30 * (Math.exp(-45 / 300) - Math.exp(-60 / 300));
+    expect(remaining! / moved).toBeGreaterThan(0.9);
+    expect(why).toMatch(/^still moving: .* K in the last \d+ s; drift .* K a minute$/);
+  });
+});
+
+test('a fast part doesn’t hide a slow one', () => {
+  const [time, fast] = heating(60, 30, 3);
+  const [, slow] = heating(60, 6, 60);
+  const both = fast.map((value, i) => value + slow[i]);
+  expect(settlingOf(time, both, rule).settled).toBe(false);
+});
+
+test('noise alone has settled, a drift in it has not', () => {
+  const [time, still] = heating(60, 0, 1, 0.3);
+  expect(settlingOf(time, still, rule).settled).toBe(true);
+  const drifting = still.map((value, i) => value + time[i] / 30);
+  const { settled, drift, uDrift } = settlingOf(time, drifting, rule);
+  expect(settled).toBe(false);
+  expect(Math.abs(drift! - 1 / 30)).toBeLessThan(3 * uDrift!);
+});
+
+test('readings that never change have settled', () => {
+  const [time, values] = heating(60, 0, 1);
+  expect(settlingOf(time, values, { ...rule, resolution: 1 })).toMatchObject({ settled: true, remaining: 0, drift: 0 });
+});
+
+test('a window of a few seconds says nothing', () => {
+  expect(settlingOf(...heating(10, 0, 1), rule)).toMatchObject({ settled: false, remaining: null });
+  expect(settlingOf(new Float64Array(), new Float64Array(), rule).settled).toBe(false);
+});
