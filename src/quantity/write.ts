@@ -1,16 +1,10 @@
 import { toUnit, unitFor } from './convert.ts';
 import { decimalOf, toDouble, unscale } from './decimal.ts';
 import type { KindName } from './kind.ts';
-import type { Quantity } from './quantity.ts';
 import { prettyUnit } from './unit.ts';
 
 export { fromUnit, toUnit } from './convert.ts';
 export { writeForFile } from './write-for-file.ts';
-
-/** The text a quantity was read from. */
-export function writeQuantity(quantity: Quantity): string {
-  return quantity.text;
-}
 
 export interface ShownValue {
   readonly value: string;
