@@ -10,6 +10,12 @@ export interface ImportCommandOptions {
   readonly id?: string;
   readonly delimiter?: string;
   readonly time?: string;
+  /** "heading=unit" each; nothing behind the equals sign takes a unit away. */
+  readonly unit?: readonly string[];
+  /** Headings of columns that hold words. */
+  readonly text?: readonly string[];
+  /** Leave out a last line that was cut off. */
+  readonly allowCut?: boolean;
   /** Show what was found, store nothing. */
   readonly dry?: boolean;
   readonly progress?: (text: string) => void;
@@ -24,12 +30,14 @@ export async function runImport(
   const { folder } = await locateStudy(studyArgument);
   if (options.id !== undefined && files.length > 1)
     throw new Refusal(refuse('run/one-id', { id: options.id, files: files.length }));
+  const units = unitsGiven(options.unit ?? []);
   const texts: string[] = [];
   const runs: (Run | { found: Detection })[] = [];
   for (const file of files) {
     let found: Detection | undefined;
     const run = await importLog(folder, file, {
       ...options,
+      units,
       delimiter: options.delimiter?.replace('\\t', '\t'),
       accept: (detection) => {
         found = detection;
@@ -45,6 +53,16 @@ export async function runImport(
     runs.push(run ?? { found: found! });
   }
   return { text: texts.join('\n'), json: { runs }, exit: 0 };
+}
+
+/** "power=W" as heading and unit; a heading may hold an equals sign, a unit none. */
+function unitsGiven(assignments: readonly string[]): Record<string, string> {
+  const pairs = assignments.map((text): [string, string] => {
+    const [, heading, unit] = /^(.+)=([^=]*)$/.exec(text) ?? [];
+    if (heading === undefined) throw new Refusal(refuse('run/bad-unit-assignment', { text }));
+    return [heading, unit];
+  });
+  return Object.fromEntries(pairs);
 }
 
 const delimiterNames = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' };

@@ -59,7 +59,7 @@ export function monteCarlo(model: Model, options: MonteCarloOptions): MonteCarlo
   const outputs = new Map(
     kept.map((index, k) => {
       const output = model.outputs[index];
-      return [output.id, new Sample(values[k].slice(0, done), output.hold !== undefined)];
+      return [output.id, new Sample(done < samples ? values[k].slice(0, done) : values[k], output.hold !== undefined)];
     }),
   );
   return { seed, samples: done, cancelled, endings, outputs };

@@ -27,15 +27,24 @@ export class Sample {
   /** @param margin whether the output is a margin: a draw without a solution then counts as −∞. */
   constructor(values: Float64Array, margin: boolean) {
     this.values = values;
-    const solved = values.filter((value) => !Number.isNaN(value));
-    this.lost = values.length - solved.length;
-    this.#worst = margin ? this.lost : 0;
+    // Index loops: half of a run's time would go into callbacks and iterators here.
+    let solved = 0;
     let sum = 0;
-    for (const value of solved) sum += value;
-    this.mean = sum / solved.length;
+    for (let i = 0; i < values.length; i++) {
+      const value = values[i];
+      if (Number.isNaN(value)) continue;
+      solved++;
+      sum += value;
+    }
+    this.lost = values.length - solved;
+    this.#worst = margin ? this.lost : 0;
+    this.mean = sum / solved;
     let squares = 0;
-    for (const value of solved) squares += (value - this.mean) ** 2;
-    this.u = Math.sqrt(squares / Math.max(1, solved.length - 1));
+    for (let i = 0; i < values.length; i++) {
+      const distance = values[i] - this.mean;
+      if (!Number.isNaN(distance)) squares += distance * distance;
+    }
+    this.u = Math.sqrt(squares / Math.max(1, solved - 1));
   }
 
   /**

@@ -71,6 +71,13 @@ test('readings that never change have settled', () => {
   expect(settlingOf(time, values, { ...rule, resolution: 1 })).toMatchObject({ settled: true, remaining: 0, drift: 0 });
 });
 
+test('readings too coarse or too loud for what is asked show nothing', () => {
+  const loud = settlingOf(...heating(60, 0, 1, 8), rule);
+  expect(loud).toMatchObject({ settled: false, why: expect.stringMatching(/^too short or too noisy to tell; drift/) });
+  // By hand: two roundings of 1 K at the ends of 10 s hide 1/√6 K in 10 s, more than the 0.25 K that is allowed.
+  expect(settlingOf(...heating(20, 0, 1), { ...rule, resolution: 1 }).settled).toBe(false);
+});
+
 test('a window of a few seconds says nothing', () => {
   expect(settlingOf(...heating(10, 0, 1), rule)).toMatchObject({ settled: false, remaining: null });
   expect(settlingOf(new Float64Array(), new Float64Array(), rule).settled).toBe(false);

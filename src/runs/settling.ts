@@ -34,7 +34,8 @@ export interface SettlingRule {
 
 /**
  * Settled means: less than what is allowed is still to come in the middle of the averaged seconds, judged by the whole window and by its second
- * half alone; the worse of the two counts. A heat path has a fast part that hides a slow one; the second half shows it.
+ * half alone; the worse of the two counts. A heat path has a fast part that hides a slow one; the second half shows it. Where the drift is known so
+ * badly that more than what is allowed may hide in the averaged seconds, nothing has been shown and the channel hasn't settled.
  * Readings are to be numbers.
  */
 export function settlingOf(time: Float64Array, values: Float64Array, rule: SettlingRule): Settling {
@@ -53,14 +54,15 @@ export function settlingOf(time: Float64Array, values: Float64Array, rule: Settl
   if (lengthOf(late[0]) >= shortest && !isLoneStep(time.subarray(end), values.subarray(end), rule.resolution))
     approach.push(approachOf(...late, rule.averaged));
   const worst = approach.reduce((a, b) => (Math.abs(b.remaining) > Math.abs(a.remaining) ? b : a));
-  const settled = Math.abs(worst.remaining) < rule.allowed;
+  const arrived = Math.abs(worst.remaining) <= rule.allowed;
+  const canTell = (slope?.uSlope ?? 0) * rule.averaged <= rule.allowed;
   return {
-    settled,
+    settled: arrived && canTell,
     remaining: worst.remaining,
     timeConstant: worst.timeConstant,
     drift: slope?.slope ?? null,
     uDrift: slope?.uSlope ?? null,
-    why: sayApproach(worst, settled, rule) + drift,
+    why: (arrived && !canTell ? 'too short or too noisy to tell' : sayApproach(worst, arrived, rule)) + drift,
   };
 }
 

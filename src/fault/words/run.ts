@@ -115,6 +115,11 @@ export const runWords = {
     expected: 'whole lines',
     remedy: 'copy the log again when the logger has finished, or give --allow-cut to leave this line out',
   }),
+  'run/bad-unit-assignment': (d) => ({
+    found: `"${d.text}" is not a heading with its unit`,
+    expected: "heading=unit, for example --unit 'draw=W'",
+    remedy: 'put the equals sign between the heading and the unit',
+  }),
   'run/time-missing': (d) => ({
     found: `this line has no time in column "${d.column}"`,
     expected: 'a time in every line',

@@ -18,6 +18,7 @@ export function inputCapacitorCurrent(phases: number, duty: number, outputCurren
   const above = overlap - m + 1;
   const below = m - overlap;
   const direct = (above * below) / (phases * phases);
-  const alternating = (m * m * above ** 3 + (m - 1) ** 2 * below ** 3) / (12 * overlap * overlap);
+  const cubes = m * m * above * above * above + (m - 1) * (m - 1) * below * below * below;
+  const alternating = cubes / (12 * overlap * overlap);
   return Math.sqrt(direct * outputCurrent * outputCurrent + alternating * ripple * ripple);
 }
