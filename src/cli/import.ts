@@ -80,5 +80,6 @@ function describeDetection(detection: Detection): string {
     rows,
     '  ',
   );
-  return `  separated by ${delimiterNames[detection.delimiter]}; give --time or --delimiter to take it otherwise\n${table}`;
+  const mark = detection.decimal === ',' ? ', with decimal commas' : '';
+  return `  separated by ${delimiterNames[detection.delimiter]}${mark}; give --delimiter, --time, --unit or --text to take it otherwise\n${table}`;
 }

@@ -1,27 +1,27 @@
 import { kinds } from '../quantity/kind.ts';
 import { writeValue } from '../quantity/write.ts';
-import { type Energy, energyOf } from '../runs/energy.ts';
+import type { Energy } from '../runs/energy.ts';
 import { readChannels, readRun } from '../runs/read-run.ts';
 import type { Channel, Run } from '../runs/run.ts';
-import { averagedSeconds, levelChannel, type Window, windowsOf } from '../runs/windows.ts';
+import { showRun } from '../runs/show-run.ts';
+import { averagedSeconds, type Window } from '../runs/windows.ts';
 import type { Outcome } from './envelope.ts';
 import { locateStudy } from './load-study.ts';
+import { runRuns } from './runs.ts';
 import { writeTable } from './text-table.ts';
 
-/** The `show` verb: one run's channels, energy and windows. */
-export async function runShow(studyArgument: string, id: string): Promise<Outcome> {
+/** The `show` verb: one run's channels, energy and windows; without a name, the list of runs. */
+export async function runShow(studyArgument: string, id: string | undefined): Promise<Outcome> {
+  if (id === undefined) return runRuns(studyArgument);
   const { folder } = await locateStudy(studyArgument);
   const run = await readRun(folder, id);
-  const readings = await readChannels(folder, run);
-  const level = levelChannel(run, readings);
-  const windows = level ? windowsOf(run, readings, level) : [];
-  const energy = energyOf(run, readings);
+  const { level, windows, energy } = showRun(run, await readChannels(folder, run));
   const text = [
     `run "${run.id}" from ${run.original}: ${run.rows} rows over ${run.duration.toFixed(1)} s${run.start ? `, from ${run.start}` : ''}`,
     channelTable(run),
     energyText(energy),
     level
-      ? `windows told apart by ${level.name}; values are means of the last ${averagedSeconds} s, ± one standard uncertainty of the readings (neighbours aren't independent)`
+      ? `windows told apart by ${level.name}; values are means of the last ${averagedSeconds} s, ± one standard uncertainty of the readings, without the sensor's own error`
       : 'no channel of power: no windows can be told apart',
     ...windows.map((window) => windowText(window, run)),
     ...run.notes.map((note) => `note: ${note}`),
@@ -53,20 +53,23 @@ function channelTable(run: Run): string {
       { heading: 'least', align: 'right' },
       { heading: 'greatest', align: 'right' },
     ],
-    run.channels.map((_, i) => rows[i]),
+    rows,
     '  ',
   );
 }
 
 function energyText(energies: readonly Energy[]): string {
   if (energies.length === 0) return 'energy: no channel of power';
-  return energies
-    .map(({ channel, energy, counter, counterChannel, closure }) => {
-      const own = `energy of ${channel}: ${(energy / 1000).toFixed(2)} kJ (trapezoidal rule)`;
-      if (counter === null || closure === null) return `${own}; no energy counter to hold it against`;
-      return `${own}; counter ${counterChannel} ${(counter / 1000).toFixed(2)} kJ, difference ${(100 * closure).toFixed(3)} %`;
-    })
-    .join('\n');
+  const written = (joule: number, u: number | null) => writeValue(joule, u, 'kJ', 'energy');
+  const lines = energies.map(({ channel, energy, u, counterChannel, counter, uCounter, closure, uClosure }) => {
+    const own = `${channel}: ${written(energy, u)}`;
+    if (counter === null || closure === null) return `  ${own}; no energy counter to hold it against`;
+    const difference = writeValue(closure, uClosure, '%', 'ratio');
+    return `  ${own}; ${counterChannel} counts ${written(counter, uCounter)}; difference ${difference}`;
+  });
+  const meaning =
+    "energy by the trapezoidal rule; ± is what may have happened between readings, without the sensor's own error or a lag of its averaging";
+  return [meaning, ...lines].join('\n');
 }
 
 function windowText(window: Window, run: Run): string {
@@ -99,7 +102,6 @@ function numbersOf(window: Window, run: Run) {
 }
 
 function written(mean: number, u: number | null, { kind, unit }: Channel): string {
-  if (Number.isNaN(mean)) return 'no reading';
   return kind ? writeValue(mean, u, unit, kind) : mean.toPrecision(4);
 }
 
@@ -108,7 +110,6 @@ function windowJson({ channels, ...window }: Window, run: Run) {
     channel: channel.name,
     unit: channel.kind ? kinds[channel.kind].siUnit : channel.unit,
     ...value,
-    mean: Number.isNaN(value.mean) ? null : value.mean,
   }));
   return { ...window, values };
 }
