@@ -90,7 +90,7 @@ export function windowsOf(run: Run, readings: Readings, level: Channel): Window[
       const value = values && windowValue(time.subarray(first, last), values, averaged, channel, resolution);
       if (value) channels[channel.name] = value;
     }
-    const title = `${word}, ${writeValue(mean, 5, 'W', 'power').split(' ±')[0]}`;
+    const title = `${word}, ${Number(mean.toPrecision(3))} W`;
     return { id: `${word}-${counts[word]}`, title, from: start, to: end, averaged, channels };
   });
 }
