@@ -13,8 +13,8 @@ export interface Level {
 /** A channel is looked at in means over this time at least [s]: less than the transition that is to be seen, more than one reading. */
 const blockSeconds = 0.25;
 
-/** However long the recording, it is looked at in no more blocks than this. */
-const mostBlocks = 3000;
+/** However long the recording, it is looked at in no more blocks than this: the search takes up to the square of it. */
+const mostBlocks = 10_000;
 
 /** Blocks that a segment must hold, so that it has a variance. */
 const leastBlocks = 4;

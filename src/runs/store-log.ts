@@ -21,6 +21,9 @@ export interface Job {
   readonly making: string;
 }
 
+/** A log may be larger than the machine's memory; what doesn't fit is put aside in the run's own folder while it is made. */
+const memory = '500MB';
+
 type Stored = Omit<Run, 'id' | 'format' | 'original' | 'sha256'>;
 
 /** Reads the log with the embedded database and writes its samples. Throws a Refusal naming the place of the first fault. */
@@ -29,7 +32,7 @@ export async function storeLog(store: Store, job: Job): Promise<Stored> {
   const samples = quoted(join(making, samplesFile));
   const rawFile = join(making, 'raw.parquet');
   const raw = `read_parquet(${quoted(rawFile)}, file_row_number = true)`;
-  await store.run("SET TimeZone = 'UTC'");
+  await store.run(`SET TimeZone = 'UTC'; SET memory_limit = '${memory}'; SET temp_directory = ${quoted(making)}`);
   try {
     await store.run(`COPY (SELECT * FROM ${readCsv(job)}) TO ${quoted(rawFile)} (FORMAT parquet, COMPRESSION zstd)`);
   } catch (error) {
@@ -42,7 +45,7 @@ export async function storeLog(store: Store, job: Job): Promise<Stored> {
   const origin = Number(first.columns[0][0]);
   const others = detection.columns.filter((_, c) => c !== detection.time).map(({ heading }) => identifier(heading));
   await store.run(
-    `COPY (SELECT ${seconds} - (${origin}) AS ${elapsed}, ${others.join(', ')} FROM ${raw} ORDER BY file_row_number)
+    `COPY (SELECT ${seconds} - (${origin}) AS ${elapsed}, ${others.join(', ')} FROM ${raw})
      TO ${samples} (FORMAT parquet, COMPRESSION zstd)`,
   );
   await rm(rawFile);
