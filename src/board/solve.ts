@@ -10,7 +10,9 @@ const tolerance = 1e-12;
 const fastPasses = 60;
 /** A node this far above ambient has left anything a board survives [K]. */
 const runawayRise = 2000;
-const slowPasses = 4000;
+const slowPasses = 1000;
+/** A slow climb is extrapolated once in so many passes. */
+const extrapolation = 6;
 /** An operating point below this share of the demand is none: the limiters refuse even an idle processor. */
 const leastScale = 1e-6;
 
@@ -49,6 +51,8 @@ export class BoardSolver {
   readonly #response: Float64Array;
   readonly #heatBefore: Float64Array;
   #voltageScale = 1;
+  /** Whether the last pass moved voltages more than temperatures: then a climb without end is the supply's, not the heat's. */
+  #starving = false;
 
   constructor(parts: readonly PathPart[], heat: HeatNetwork, regulating: readonly BoardLimiter[], state: PathState) {
     this.#parts = parts;
@@ -129,15 +133,28 @@ export class BoardSolver {
       this.ending = 'solved';
       return;
     }
-    while (high - low > 1e-13 * demand) {
+    let room = Number.POSITIVE_INFINITY;
+    for (let halving = 1; high - low > 1e-13 * demand; halving++) {
       const middle = low + (high - low) / 2;
       if (middle <= low || middle >= high) break;
-      if (this.#isSatisfied(middle)) low = middle;
-      else high = middle;
+      if (this.#isSatisfied(middle)) {
+        low = middle;
+        room = this.#room();
+        this.#bracketed.set(this.#z);
+      } else high = middle;
+      if (halving % 4 === 0 && this.#fast(high, this.#bracketed) && this.holder >= 0) {
+        this.ending = 'solved';
+        return;
+      }
+      // Closed by a runaway or a supply that gives in, with room left under every limiter: there is no point to hold.
+      if (high - low < 1e-6 * high && room > 1 + 1e-3) {
+        this.ending = refused;
+        return;
+      }
     }
     const reached = this.#climb(low);
     this.#nextScale(low, Number.POSITIVE_INFINITY);
-    // The limiter holds where its reading just meets its threshold; a bracket closed by a runaway or a supply that gives in has no point to hold.
+    // The limiter holds where its reading just meets its threshold.
     const held = reached && Math.abs(this.#room() - 1) < 1e-6;
     this.ending = held ? 'solved' : refused;
   }
@@ -154,22 +171,31 @@ export class BoardSolver {
     z.fill(0, 0, nodes);
     z.fill(this.#voltageScale, nodes, last);
     z[last] = scale;
-    for (let pass = 0; pass < slowPasses; pass++) {
+    let change = Number.POSITIVE_INFINITY;
+    let growing = 0;
+    for (let pass = 1; pass <= slowPasses; pass++) {
       if (!this.#pass(z, this.#image)) {
         const starved = this.#carriers.some((i) => !(this.#state.voltage[i] > 0));
         return this.#refuse(starved ? 'infeasible' : 'runaway');
       }
       this.#image[last] = scale;
       this.residual = this.#distance(z, this.#image);
-      z.set(this.#image);
+      const ratio = this.residual / change;
+      change = this.residual;
+      // Losses bend upward with temperature: a change that has begun to grow goes on growing.
+      growing = pass > 20 && ratio > 1 && change > 1e-6 ? growing + 1 : 0;
+      // A slow approach is carried on along its last change; from below that doesn't pass the steady state.
+      const ahead = pass % extrapolation === 0 && ratio > 0.3 && ratio < 0.995 ? ratio / (1 - ratio) : 0;
+      for (let i = 0; i < last; i++) z[i] = this.#image[i] + ahead * (this.#image[i] - z[i]);
       if (this.residual < tolerance) {
         this.ending = 'solved';
         return this.#isStable() || this.#refuse('runaway');
       }
+      if (growing > 5) return this.#refuse(this.#starving ? 'infeasible' : 'runaway');
       for (let i = 0; i < nodes; i++) if (z[i] > runawayRise) return this.#refuse('runaway');
     }
-    // Still rising after thousands of passes: so close to runaway that no steady state can be told.
-    return this.#refuse('runaway');
+    // Still moving after so many passes: so close to the edge that no steady state can be told.
+    return this.#refuse(this.#starving ? 'infeasible' : 'runaway');
   }
 
   #refuse(ending: Ending): boolean {
@@ -223,6 +249,7 @@ export class BoardSolver {
     let voltage = 0;
     for (let i = nodes; i < last; i++) voltage = Math.max(voltage, Math.abs(image[i] - z[i]));
     const scale = Math.abs(image[last] - z[last]) / Math.max(1, z[last]);
+    this.#starving = voltage / this.#voltageScale > rise / 100;
     return Math.max(rise / 100, voltage / this.#voltageScale, scale);
   }
 
