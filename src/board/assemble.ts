@@ -1,6 +1,7 @@
 import { type Fault, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import type { Model, Status } from '../metrology/model.ts';
+import { peakCurrent } from '../physics/electrical/inductor-current.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { readQuantity } from '../quantity/read.ts';
 import type { Step } from '../study/study.ts';
@@ -172,7 +173,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
         y[lossOutputs[i]] = state.loss[i];
         if (peakOutputs[i] >= 0) y[peakOutputs[i]] = current * crest;
         if (inductorPeakOutputs[i] >= 0)
-          y[inductorPeakOutputs[i]] = y[phaseCurrent[i]] * crest + y[phaseCurrent[i] + 1] / 2;
+          y[inductorPeakOutputs[i]] = peakCurrent(y[phaseCurrent[i]] * crest, y[phaseCurrent[i] + 1]);
       }
       for (let i = 0; i < limiters.length; i++) limiters[i].write(state, y);
       limits.write(x, y);

@@ -1,3 +1,4 @@
+import { readPower } from '../physics/electrical/sense-reading.ts';
 import type { PowerLimiter, TemperatureLimiter } from '../study/schema/limiters.ts';
 import type { Outputs } from './outputs.ts';
 import type { PathState } from './path/path-state.ts';
@@ -86,11 +87,19 @@ export class PowerLimiterOnBoard implements BoardLimiter {
 
   /** What it reads, crest included where it takes the peak [W]. */
   reading(state: PathState): number {
+    const n = this.#numbers;
     let sum = 0;
     for (let i = 0; i < this.#reads.length; i++) {
       const { sense } = this.#reads[i];
-      const seen = sense.senseVoltage(state) * this.#numbers[3 * i + 1] + this.#numbers[3 * i + 2];
-      sum += (state.voltage[sense.index] * seen) / this.#numbers[3 * i];
+      const { index, effective, gain } = sense;
+      sum += readPower(
+        state.voltage[index],
+        state.delivered[index],
+        effective,
+        gain * n[3 * i + 1],
+        n[3 * i + 2],
+        n[3 * i],
+      );
     }
     return sum * this.#crest;
   }

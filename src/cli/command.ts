@@ -83,13 +83,16 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .option('--id <name>', 'name of the run; made from the name of the log when left out')
     .option('--time <heading>', 'heading of the time column')
     .option('--delimiter <character>', 'what stands between the fields: , ; | or \\t')
+    .option('--unit <heading=unit>', 'unit of a column; once for each', collect)
+    .option('--text <heading>', 'a column that holds words; once for each', collect)
+    .option('--allow-cut', 'leave out a last line that was cut off')
     .option('--dry', 'show what is found, store nothing')
     .addHelpText(
       'after',
       examples(
         'uprate import mini-pc log.csv --id baseline',
         'uprate import mini-pc before.csv after.csv',
-        'uprate import mini-pc log.csv --dry',
+        'uprate import mini-pc log.csv --unit temp=degC --dry',
       ),
     )
     .action((study: string, files: string[], options) =>
@@ -146,6 +149,10 @@ const STUDY = "the study's folder, or its study.yaml";
 
 function examples(...lines: string[]): string {
   return `\nExamples:\n${lines.map((line) => `  $ ${line}`).join('\n')}`;
+}
+
+function collect(value: string, before: readonly string[] = []): string[] {
+  return [...before, value];
 }
 
 function wholeNumber(text: string): number {

@@ -1,3 +1,4 @@
+import { leakagePower } from '../../physics/electrical/leakage.ts';
 import type { LoadPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
@@ -51,7 +52,7 @@ export class Load implements PathPart {
   draw(state: PathState): boolean {
     let power = this.follows ? this.#idle + (this.#power - this.#idle) * state.scale : this.#power;
     if (this.#leakagePower > 0)
-      power += this.#leakagePower * Math.exp((state.temperature[this.node] - this.#leakageAt) / this.#leakageFold);
+      power += leakagePower(this.#leakagePower, state.temperature[this.node], this.#leakageAt, this.#leakageFold);
     const voltage = state.voltage[this.feeder];
     state.drawn[this.index] = power / voltage;
     state.loss[this.index] = power;

@@ -1,5 +1,7 @@
 import { inductorRipple } from '../../physics/electrical/buck-ripple.ts';
+import { rmsCurrent } from '../../physics/electrical/inductor-current.ts';
 import { inputCapacitorCurrent } from '../../physics/electrical/input-capacitor-current.ts';
+import { loadVoltage } from '../../physics/electrical/load-voltage.ts';
 import type { RegulatorPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
@@ -94,7 +96,9 @@ export class Regulator implements PathPart {
   }
 
   drop(state: PathState): void {
-    state.voltage[this.index] = this.#exponent === 0 ? this.#output : this.#output * state.scale ** this.#exponent;
+    // Most rails don't follow the scale, and a power is the slowest thing here.
+    state.voltage[this.index] =
+      this.#exponent === 0 ? this.#output : loadVoltage(this.#output, state.scale, this.#exponent);
   }
 
   /** Everything that is asked of the busiest phase and of the input capacitors. */
@@ -108,7 +112,7 @@ export class Regulator implements PathPart {
     y[o[0]] = busiest;
     y[o[1]] = ripple;
     y[o[2]] = this.#loss.junction;
-    y[o[3]] = Math.sqrt(busiest * busiest + (ripple * ripple) / 12);
+    y[o[3]] = rmsCurrent(busiest, ripple);
     y[o[4]] = inputCapacitorCurrent(this.#phases, duty, state.delivered[this.index], ripple) / this.#capacitors;
   }
 

@@ -21,8 +21,10 @@ export class Sense implements PathPart {
   readonly #resistance20: Float64Array;
   readonly #joint: Float64Array;
   readonly #coefficient: Float64Array;
-  #gain = 1;
-  #effective = 0;
+  /** Gain of the divider on the sense lines [1]. */
+  gain = 1;
+  /** Resistance of all fitted resistors in parallel, as it was in the last pass [Ω]. */
+  effective = 0;
 
   constructor(
     readonly id: string,
@@ -66,10 +68,10 @@ export class Sense implements PathPart {
       sound = sound && this.#resistance20[i] > 0 && this.#joint[i] >= 0;
     }
     const divider = this.#dividerSlots;
-    this.#gain = divider
+    this.gain = divider
       ? dividerGain(x[divider[0]], x[divider[1]], divider[2] < 0 ? Number.POSITIVE_INFINITY : x[divider[2]])
       : 1;
-    return sound && this.#gain > 0;
+    return sound && this.gain > 0;
   }
 
   draw(state: PathState): boolean {
@@ -77,8 +79,8 @@ export class Sense implements PathPart {
     const current = state.delivered[index];
     let conductance = 0;
     for (let i = 0; i < this.resistors; i++) conductance += 1 / this.#branch(i, state);
-    this.#effective = 1 / conductance;
-    const loss = current * current * this.#effective;
+    this.effective = 1 / conductance;
+    const loss = current * current * this.effective;
     state.drawn[index] = current;
     state.loss[index] = loss;
     state.heat[this.node] += loss;
@@ -86,23 +88,18 @@ export class Sense implements PathPart {
   }
 
   drop(state: PathState): void {
-    state.voltage[this.index] = state.voltage[this.feeder] - state.delivered[this.index] * this.#effective;
-  }
-
-  /** Voltage that reaches the amplifier [V]. */
-  senseVoltage(state: PathState): number {
-    return state.delivered[this.index] * this.#effective * this.#gain;
+    state.voltage[this.index] = state.voltage[this.feeder] - state.delivered[this.index] * this.effective;
   }
 
   /** Power lost in one of the fitted resistors itself, its joint not counted [W]. */
   dissipation(state: PathState, i: number): number {
-    const branchCurrent = (state.delivered[this.index] * this.#effective) / this.#branch(i, state);
+    const branchCurrent = (state.delivered[this.index] * this.effective) / this.#branch(i, state);
     return branchCurrent * branchCurrent * (this.#branch(i, state) - this.#joint[i]);
   }
 
   write(state: PathState, y: Float64Array): void {
     for (let i = 0; i < this.resistors; i++) y[this.#dissipationOutputs[i]] = this.dissipation(state, i);
-    y[this.#effectiveOutput] = this.#effective;
+    y[this.#effectiveOutput] = this.effective;
   }
 
   #branch(i: number, state: PathState): number {

@@ -1,3 +1,4 @@
+import { supplyVoltage } from '../../physics/electrical/supply-droop.ts';
 import type { SupplyPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
@@ -45,7 +46,7 @@ export class Supply implements PathPart {
   }
 
   drop(state: PathState): void {
-    state.voltage[this.index] = this.#noLoadVoltage - state.delivered[this.index] * this.#resistance;
+    state.voltage[this.index] = supplyVoltage(this.#noLoadVoltage, state.delivered[this.index], this.#resistance);
   }
 
   /** Power taken from the wall [W]. */
