@@ -67,9 +67,9 @@ describe('learnt from step alone', () => {
       expect(Math.abs(difference.value)).toBeLessThan(1.5);
       expect(Math.abs(size)).toBeLessThan(3);
     }
-    // 40 s are two time constants: the levels between had not settled, and are said to be so.
-    expect(levels.map(({ settled }) => settled)).toEqual([false, false, false, false, true]);
-    for (const { settled, why } of levels) if (!settled) expect(why).toMatch(/still/);
+    // 40 s are two time constants: no level had settled (in the file, ten-second means of the last one still rise by 0.2 K in 4 s), and each says so.
+    expect(levels.map(({ settled }) => settled)).toEqual([false, false, false, false, false]);
+    for (const { why } of levels) expect(why).toMatch(/still|too short/);
   });
 
   test('written into the study, every comment stays, and a second fit finds the same', async () => {

@@ -108,9 +108,9 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
 
   verb('show', 'show one run: its channels, windows, steady values and energy')
     .argument('<study>', STUDY)
-    .argument('<run>', 'the run, as `runs` names it')
+    .argument('[run]', 'the run, as `runs` names it; without it, all of them')
     .addHelpText('after', examples('uprate show examples/mini-pc baseline', 'uprate show . step-1 --json'))
-    .action((study: string, run: string) =>
+    .action((study: string, run: string | undefined) =>
       perform('show', study, async () => (await import('./show.ts')).runShow(study, run)),
     );
 

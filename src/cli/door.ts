@@ -20,7 +20,7 @@ export async function answer(
   asJson: boolean,
   streams: Streams,
   work: () => Promise<Outcome>,
-  isMisuse: (error: unknown) => boolean = () => false,
+  isMisuse: (error: unknown) => boolean = namesNothing,
 ): Promise<number> {
   try {
     const outcome = await work();
@@ -37,6 +37,11 @@ export async function answer(
     } else tellError(error, streams);
     return isMisuse(error) ? 2 : 1;
   }
+}
+
+/** Whether an option of the command line names something that the study doesn't have. */
+function namesNothing(error: unknown): boolean {
+  return error instanceof Refusal && error.faults.every(({ code }) => code.startsWith('command/no-such-'));
 }
 
 /** Says why a command ended early, in words; the stack only for who asked for it. */

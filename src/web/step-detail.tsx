@@ -149,8 +149,7 @@ function Solution({ plan: { solution, sampling } }: { plan: StepPlan }) {
   if (!solution) return null;
   return (
     <p class="solution">
-      Solved in {solution.passes} {solution.passes === 1 ? 'pass' : 'passes'}, residual{' '}
-      {solution.residual.toExponential(0)}. From the wall {bareFigure(solution.wallPower)}, leaving as heat{' '}
+      Solved to {solution.residual.toExponential(0)}. From the wall {bareFigure(solution.wallPower)}, leaving as heat{' '}
       {bareFigure(solution.heat)}: out of balance by {(100 * solution.imbalance).toPrecision(1)} %.
       {sampling && sampling.failed > 0 && ` ${sampling.failed} of ${sampling.samples} draws found no operating point.`}
     </p>

@@ -1,0 +1,30 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { runCommand } from '../src/cli/command.ts';
+
+/** Every `$ uprate …` of the README with the lines shown below it. */
+function examples(): [command: string, shown: string[]][] {
+  const found: [string, string[]][] = [];
+  for (const [, block] of readFileSync('README.md', 'utf8').matchAll(/```\n(\$ uprate[\s\S]*?)```/g))
+    for (const part of block.split(/^\$ uprate /m).slice(1)) {
+      const [command, ...shown] = part.split('\n');
+      found.push([command, shown.filter((line) => line.trim() !== '' && line.trim() !== '…')]);
+    }
+  return found;
+}
+
+const words = (command: string) =>
+  [...command.matchAll(/'([^']*)'|[^\s']+(?:'([^']*)')?/g)].map(([whole]) => whole.replaceAll("'", ''));
+
+test.each(examples())('README: `uprate %s` says what stands there', async (command, shown) => {
+  let out = '';
+  const exit = await runCommand(words(command), { out: (text) => void (out += text), err: () => {}, debug: false });
+  expect(exit).toBe(0);
+  const lines = out.split('\n');
+  let at = 0;
+  for (const line of shown) {
+    at = lines.indexOf(line, at);
+    expect(at, `no line "${line}"`).toBeGreaterThanOrEqual(0);
+  }
+  expect(shown.length).toBeGreaterThan(2);
+});
