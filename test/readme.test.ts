@@ -18,7 +18,13 @@ const words = (command: string) =>
 
 test.each(examples())('README: `uprate %s` says what stands there', async (command, shown) => {
   let out = '';
-  const exit = await runCommand(words(command), { out: (text) => void (out += text), err: () => {}, debug: false });
+  const exit = await runCommand(words(command), {
+    out: (text) => {
+      out += text;
+    },
+    err: () => {},
+    debug: false,
+  });
   expect(exit).toBe(0);
   const lines = out.split('\n');
   let at = 0;

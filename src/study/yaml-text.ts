@@ -27,6 +27,9 @@ export function readText(text: string, file: string): TextReading {
   if (binary >= 0) return failed(refuse('study/binary', {}, printable(lines.place({ from: binary, to: binary + 1 }))));
   if (text.trim() === '') return failed(refuse('study/empty', {}, lines.place({ from: 0, to: 1 })));
 
+  const deep = deepBracket(text);
+  if (deep >= 0) return failed(refuse('study/too-deep', {}, lines.place({ from: deep, to: deep + 1 })));
+
   const faults: Fault[] = [];
   try {
     const document = parseDocument(text, {
@@ -40,7 +43,6 @@ export function readText(text: string, file: string): TextReading {
     if (error) {
       const [from, to] = error.pos;
       const message = error.message.split('\n')[0];
-      if (/call stack/.test(message)) return failed(refuse('study/too-deep', {}, lines.place({ from, to })));
       return failed(refuse('study/yaml', { code: error.code, message }, lines.place({ from, to })));
     }
     const raw = rawOf(document.contents, lines, faults);
@@ -54,6 +56,21 @@ export function readText(text: string, file: string): TextReading {
     if (error instanceof RangeError) return failed(refuse('study/too-deep', {}, lines.place({ from: 0, to: 1 })));
     throw error;
   }
+}
+
+/** Brackets nested deeper than this are no study; the YAML reader would run out of stack on far more, at a depth that depends on the machine. */
+const deepestBracket = 200;
+
+/** Offset of the first bracket that is nested too deeply; −1 without one. Quotes and comments aren't looked at: no study has so many brackets in them. */
+function deepBracket(text: string): number {
+  let depth = 0;
+  for (let i = 0; i < text.length; i++) {
+    const c = text[i];
+    if (c === '[' || c === '{') depth++;
+    else if ((c === ']' || c === '}') && depth > 0) depth--;
+    if (depth > deepestBracket) return i;
+  }
+  return -1;
 }
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for

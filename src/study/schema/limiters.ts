@@ -36,6 +36,5 @@ const temperatureLimiter = z.strictObject({
 
 export const limiter = z.union([powerLimiter, temperatureLimiter]);
 
-export type Limiter = z.output<typeof limiter>;
 export type PowerLimiter = z.output<typeof powerLimiter>;
 export type TemperatureLimiter = z.output<typeof temperatureLimiter>;

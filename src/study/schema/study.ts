@@ -79,4 +79,3 @@ export const studySchema = z.strictObject({
 
 export type Board = z.output<typeof board>;
 export type StudyFile = z.output<typeof studySchema>;
-export type StepFile = z.output<typeof step>;
