@@ -1,7 +1,7 @@
-import { buckDuty } from '../electrical/buck-duty.ts';
-import { inductorRipple } from '../electrical/buck-ripple.ts';
-import { peakCurrent, rmsCurrent } from '../electrical/inductor-current.ts';
-import type { Formula } from '../formula.ts';
+import { buckDuty } from '../../electrical/buck-duty.ts';
+import { inductorRipple } from '../../electrical/buck-ripple.ts';
+import { peakCurrent, rmsCurrent } from '../../electrical/inductor-current.ts';
+import type { Formula } from '../../formula.ts';
 
 const positive = { low: 0, lowOpen: true } as const;
 

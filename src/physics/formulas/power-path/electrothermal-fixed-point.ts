@@ -1,5 +1,5 @@
-import type { Formula } from '../formula.ts';
-import { settledTemperature } from '../thermal/electrothermal-fixed-point.ts';
+import type { Formula } from '../../formula.ts';
+import { settledTemperature } from '../../thermal/electrothermal-fixed-point.ts';
 
 export const electrothermalFixedPointFormula: Formula = {
   name: 'electrothermal-fixed-point',

@@ -1,5 +1,5 @@
-import { parallelResistance } from '../electrical/parallel-resistance.ts';
-import type { Formula } from '../formula.ts';
+import { parallelResistance } from '../../electrical/parallel-resistance.ts';
+import type { Formula } from '../../formula.ts';
 
 export const parallelResistanceFormula: Formula = {
   name: 'parallel-resistance',

@@ -1,4 +1,4 @@
-import { buckDuty } from '../electrical/buck-duty.ts';
+import { buckDuty } from '../../electrical/buck-duty.ts';
 import {
   conductionLoss,
   deadTimeLoss,
@@ -6,10 +6,10 @@ import {
   outputChargeLoss,
   recoveryLoss,
   switchingLoss,
-} from '../electrical/buck-losses.ts';
-import { inductorRipple } from '../electrical/buck-ripple.ts';
-import { onResistanceAt } from '../electrical/on-resistance.ts';
-import type { Formula } from '../formula.ts';
+} from '../../electrical/buck-losses.ts';
+import { inductorRipple } from '../../electrical/buck-ripple.ts';
+import { onResistanceAt } from '../../electrical/on-resistance.ts';
+import type { Formula } from '../../formula.ts';
 
 const positive = { low: 0, lowOpen: true } as const;
 const notNegative = { low: 0 } as const;

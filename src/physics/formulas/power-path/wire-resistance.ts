@@ -1,6 +1,6 @@
-import { resistanceAt } from '../electrical/resistance-at-temperature.ts';
-import { wireResistance } from '../electrical/wire-gauge.ts';
-import type { Formula } from '../formula.ts';
+import { resistanceAt } from '../../electrical/resistance-at-temperature.ts';
+import { wireResistance } from '../../electrical/wire-gauge.ts';
+import type { Formula } from '../../formula.ts';
 
 export const wireResistanceFormula: Formula = {
   name: 'wire-resistance',

@@ -1,5 +1,5 @@
-import { realPower } from '../electrical/sense-real-power.ts';
-import type { Formula } from '../formula.ts';
+import { realPower } from '../../electrical/sense-real-power.ts';
+import type { Formula } from '../../formula.ts';
 
 export const senseRealPowerFormula: Formula = {
   name: 'sense-real-power',

@@ -1,5 +1,5 @@
-import { ratedCurrent } from '../electrical/rated-current.ts';
-import type { Formula } from '../formula.ts';
+import { ratedCurrent } from '../../electrical/rated-current.ts';
+import type { Formula } from '../../formula.ts';
 
 export const ratedCurrentFormula: Formula = {
   name: 'rated-current',

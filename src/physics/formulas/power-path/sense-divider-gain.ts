@@ -1,5 +1,5 @@
-import { dividerGain } from '../electrical/divider.ts';
-import type { Formula } from '../formula.ts';
+import { dividerGain } from '../../electrical/divider.ts';
+import type { Formula } from '../../formula.ts';
 
 const resistor = { kind: 'resistance', unit: 'Ω', low: 0 } as const;
 

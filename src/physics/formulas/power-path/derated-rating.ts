@@ -1,5 +1,5 @@
-import { deratedRating } from '../electrical/derating.ts';
-import type { Formula } from '../formula.ts';
+import { deratedRating } from '../../electrical/derating.ts';
+import type { Formula } from '../../formula.ts';
 
 export const deratedRatingFormula: Formula = {
   name: 'derated-rating',

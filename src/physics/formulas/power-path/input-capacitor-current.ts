@@ -1,6 +1,6 @@
-import { buckDuty } from '../electrical/buck-duty.ts';
-import { inputCapacitorCurrent } from '../electrical/input-capacitor-current.ts';
-import type { Formula } from '../formula.ts';
+import { buckDuty } from '../../electrical/buck-duty.ts';
+import { inputCapacitorCurrent } from '../../electrical/input-capacitor-current.ts';
+import type { Formula } from '../../formula.ts';
 
 export const inputCapacitorCurrentFormula: Formula = {
   name: 'input-capacitor-current',
