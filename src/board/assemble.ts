@@ -118,6 +118,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
   const solver = new BoardSolver(path.parts, heat, regulating, state);
   const status: Status = { ending: 'unsettled', residual: Number.POSITIVE_INFINITY, passes: 0 };
   const phaseCurrent = path.parts.map(({ id }) => outputs.find(`parts.${id}.phase-current`));
+  const phaseRipple = path.parts.map(({ id }) => outputs.find(`parts.${id}.phase-ripple`));
 
   const board: BoardModel = {
     step,
@@ -142,7 +143,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
         y.fill(Number.NaN);
         return status;
       }
-      solver.solve(x[demandSlot], path.supplies[0].noLoadVoltage);
+      solver.solve(x[demandSlot]);
       status.ending = solver.ending;
       status.residual = solver.residual;
       status.passes = solver.passes;
@@ -151,8 +152,6 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
         return status;
       }
       const crest = x[crestSlot];
-      let direct = state.heat[heat.nodes.length];
-      direct += heat.leaving(solver.rises);
       let wall = 0;
       for (let i = 0; i < path.supplies.length; i++) wall += path.supplies[i].wallPower(state);
       let processor = 0;
@@ -160,23 +159,26 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
       y[scaleOutput] = state.scale;
       y[processorOutput] = processor;
       y[wallOutput] = wall;
-      y[heatOutput] = direct;
+      // What heats `ambient` at once never passes the heat path.
+      y[heatOutput] = state.heat[heat.nodes.length] + heat.leaving(solver.rises);
       y[gainOutput] = solver.loopGain;
       for (let i = 0; i < nodeOutputs.length; i++) y[nodeOutputs[i]] = heat.ambient + solver.rises[i];
       y[ambientOutput] = heat.ambient;
       for (let i = 0; i < path.parts.length; i++) {
         const part = path.parts[i];
-        part.write(state, y);
+        const ending = part.write(state, y);
+        if (ending !== 'solved') status.ending = ending;
         const current = part.feeder < 0 ? state.delivered[i] : state.drawn[i];
         y[currentOutputs[i]] = current;
         y[voltageOutputs[i]] = state.voltage[i];
         y[lossOutputs[i]] = state.loss[i];
         if (peakOutputs[i] >= 0) y[peakOutputs[i]] = current * crest;
         if (inductorPeakOutputs[i] >= 0)
-          y[inductorPeakOutputs[i]] = peakCurrent(y[phaseCurrent[i]] * crest, y[phaseCurrent[i] + 1]);
+          y[inductorPeakOutputs[i]] = peakCurrent(y[phaseCurrent[i]] * crest, y[phaseRipple[i]]);
       }
       for (let i = 0; i < limiters.length; i++) limiters[i].write(state, y);
       limits.write(x, y);
+      if (status.ending !== 'solved') y.fill(Number.NaN);
       return status;
     },
   };

@@ -30,7 +30,7 @@ interface Reading {
   readonly offset: number;
 }
 
-/** P_read = Σ U_bus·(U_sense·g + U_offset)/R_assumed; the real power is Σ U_bus·I. */
+/** P_read = Σ U_bus·(U_sense·g + U_offset)/R_assumed over its readings; the real power is Σ U_bus·I over its sense points. */
 export class PowerLimiterOnBoard implements BoardLimiter {
   readonly kind = 'power';
   readonly sensedNodes = [];
@@ -39,7 +39,9 @@ export class PowerLimiterOnBoard implements BoardLimiter {
   readonly readsOutput: number;
   readonly realOutput: number;
   readonly allowedSlot: number;
-  readonly #reads: Reading[];
+  readonly #reads: readonly Reading[];
+  /** The sense points it reads, each once. */
+  readonly #points: readonly Sense[];
   readonly #crestSlot: number;
   /** −1: held at what its reading allows; else the place of the real power that is dialled. */
   readonly #dialSlot: number;
@@ -67,6 +69,7 @@ export class PowerLimiterOnBoard implements BoardLimiter {
       gain: slots.maybe(read.gain),
       offset: slots.maybe(read.offset),
     }));
+    this.#points = [...new Set(this.#reads.map(({ sense }) => sense))];
     this.#numbers = new Float64Array(3 * this.#reads.length);
     this.readsOutput = outputs.add(`limiters.${id}.reads`, 'power', 'W', `what ${this.title} reads`);
     this.realOutput = outputs.add(`limiters.${id}.real`, 'power', 'W', `what really flows past ${this.title}`);
@@ -74,12 +77,13 @@ export class PowerLimiterOnBoard implements BoardLimiter {
 
   load(x: Float64Array): boolean {
     let sound = true;
-    this.#reads.forEach(({ assumed, gain, offset }, i) => {
+    for (let i = 0; i < this.#reads.length; i++) {
+      const { assumed, gain, offset } = this.#reads[i];
       this.#numbers[3 * i] = x[assumed];
       this.#numbers[3 * i + 1] = gain < 0 ? 1 : x[gain];
       this.#numbers[3 * i + 2] = offset < 0 ? 0 : x[offset];
       sound = sound && x[assumed] > 0;
-    });
+    }
     this.#limit = x[this.#dialSlot < 0 ? this.allowedSlot : this.#dialSlot];
     this.#crest = this.#crestSlot < 0 ? 1 : x[this.#crestSlot];
     return sound && this.#limit > 0 && this.#crest > 0;
@@ -107,15 +111,17 @@ export class PowerLimiterOnBoard implements BoardLimiter {
   /** What really flows through its sense points, crest included where it takes the peak [W]. */
   real(state: PathState): number {
     let sum = 0;
-    for (let i = 0; i < this.#reads.length; i++) {
-      const { index } = this.#reads[i].sense;
+    for (let i = 0; i < this.#points.length; i++) {
+      const { index } = this.#points[i];
       sum += state.voltage[index] * state.delivered[index];
     }
     return sum * this.#crest;
   }
 
   room(state: PathState): number {
-    return this.#limit / (this.#dialSlot < 0 ? this.reading(state) : this.real(state));
+    const power = this.#dialSlot < 0 ? this.reading(state) : this.real(state);
+    // An offset may pull a reading below zero: that refuses nothing.
+    return power > 0 ? this.#limit / power : Number.POSITIVE_INFINITY;
   }
 
   write(state: PathState, y: Float64Array): void {

@@ -21,8 +21,8 @@ const leastScale = 1e-6;
  *
  * Unknowns: rises of the heat nodes, output voltages of the parts, and the processor's scale. One pass goes up the power path (currents and losses),
  * down it (voltages), and through the heat network (rises). The fast way accelerates the pass as a fixed point with the scale among the unknowns;
- * what it finds is kept only if it is a stable point of the pass at that scale. Otherwise the slow way climbs from the cold board, where the pass is
- * monotone: it then finds the lowest steady state or shows that there is none, and brackets the scale by halving.
+ * what it finds is kept only if it is a stable point of the pass at that scale. Otherwise the slow way climbs from the cold board with nothing drawn,
+ * where temperatures and currents only rise from pass to pass: to the lowest steady state, or without end. It brackets the scale by halving.
  */
 export class BoardSolver {
   ending: Ending = 'unsettled';
@@ -80,9 +80,11 @@ export class BoardSolver {
     this.#start.set(this.#z);
   }
 
-  /** Solves for the numbers that parts, heat network and limiters have loaded. `noLoad`: the supply's voltage at no load [V]. */
-  solve(demand: number, noLoad: number): void {
-    this.#voltageScale = noLoad;
+  /** Solves for the numbers that parts, heat network and limiters have loaded. */
+  solve(demand: number): void {
+    this.#unload(demand);
+    this.#voltageScale = 0;
+    for (const i of this.#carriers) this.#voltageScale = Math.max(this.#voltageScale, this.#state.voltage[i]);
     this.passes = 0;
     if (this.#fast(demand, this.#start)) this.ending = 'solved';
     else this.#slow(demand);
@@ -97,7 +99,7 @@ export class BoardSolver {
     z[last] = Math.min(z[last], demand);
     this.#anderson.restart();
     for (let pass = 0; pass < fastPasses; pass++) {
-      if (!this.#pass(z, this.#image)) return false;
+      if (this.#pass(z, this.#image) !== 'solved') return false;
       this.#image[last] = this.#nextScale(z[last], demand);
       this.residual = this.#distance(z, this.#image);
       if (this.residual < tolerance) return this.#isStable();
@@ -168,23 +170,23 @@ export class BoardSolver {
     const z = this.#z;
     const last = z.length - 1;
     const nodes = this.#sensed.length;
+    this.#unload(scale);
     z.fill(0, 0, nodes);
-    z.fill(this.#voltageScale, nodes, last);
+    for (let i = nodes; i < last; i++) z[i] = this.#state.voltage[this.#carriers[i - nodes]];
     z[last] = scale;
     let change = Number.POSITIVE_INFINITY;
     let growing = 0;
     for (let pass = 1; pass <= slowPasses; pass++) {
-      if (!this.#pass(z, this.#image)) {
-        const starved = this.#carriers.some((i) => !(this.#state.voltage[i] > 0));
-        return this.#refuse(starved ? 'infeasible' : 'runaway');
-      }
+      const ending = this.#pass(z, this.#image);
+      if (ending !== 'solved') return this.#refuse(ending);
       this.#image[last] = scale;
       this.residual = this.#distance(z, this.#image);
       const ratio = this.residual / change;
       change = this.residual;
       // Losses bend upward with temperature: a change that has begun to grow goes on growing.
       growing = pass > 20 && ratio > 1 && change > 1e-6 ? growing + 1 : 0;
-      // A slow approach is carried on along its last change; from below that doesn't pass the steady state.
+      // A slow approach is carried on along its last change, as if it went on shrinking at this ratio. Losses bend upward, so what is left of the
+      // slowest part is more than that; a quicker part may be carried too far and settles back.
       const ahead = pass % extrapolation === 0 && ratio > 0.3 && ratio < 0.995 ? ratio / (1 - ratio) : 0;
       for (let i = 0; i < last; i++) z[i] = this.#image[i] + ahead * (this.#image[i] - z[i]);
       if (this.residual < tolerance) {
@@ -203,8 +205,16 @@ export class BoardSolver {
     return false;
   }
 
+  /** Voltages of the board at a scale with nothing drawn: no part's can be higher. */
+  #unload(scale: number): void {
+    const state = this.#state;
+    state.scale = scale;
+    state.delivered.fill(0);
+    for (let i = 0; i < this.#parts.length; i++) this.#parts[i].drop(state);
+  }
+
   /** One pass from z (rises, voltages, scale) to their images; the scale's image is left to the caller. */
-  #pass(z: Float64Array, image: Float64Array): boolean {
+  #pass(z: Float64Array, image: Float64Array): Ending {
     this.passes++;
     const state = this.#state;
     const sensed = this.#sensed;
@@ -217,28 +227,30 @@ export class BoardSolver {
     for (let i = 0; i < carriers.length; i++) state.voltage[carriers[i]] = z[nodes + i];
     state.scale = z[z.length - 1];
     for (let i = 0; i < parts.length; i++) if (!parts[i].carries) parts[i].drop(state);
-    if (!this.#upward()) return false;
+    const ending = this.#upward();
+    if (ending !== 'solved') return ending;
     for (let i = 0; i < carriers.length; i++) {
       parts[carriers[i]].drop(state);
       image[nodes + i] = state.voltage[carriers[i]];
     }
     this.#heat.rise(state.heat, this.rises);
     for (let i = 0; i < nodes; i++) image[i] = this.rises[sensed[i]];
-    return true;
+    return 'solved';
   }
 
   /** Currents and losses from the loads up to the supply. */
-  #upward(): boolean {
+  #upward(): Ending {
     const state = this.#state;
     const parts = this.#parts;
     state.heat.fill(0);
     state.delivered.fill(0);
     for (let i = parts.length - 1; i >= 0; i--) {
-      if (!parts[i].draw(state)) return false;
+      const ending = parts[i].draw(state);
+      if (ending !== 'solved') return ending;
       const feeder = this.#feeders[i];
       if (feeder >= 0) state.delivered[feeder] += state.drawn[i];
     }
-    return true;
+    return 'solved';
   }
 
   #distance(z: Float64Array, image: Float64Array): number {
@@ -276,8 +288,9 @@ export class BoardSolver {
   }
 
   /**
-   * Growth of a small temperature disturbance in one pass at fixed scale and voltages. The pass is monotone in the temperatures, so for a positive
-   * disturbance v the largest component of J·v/v bounds the loop gain from above (Collatz–Wielandt); it is sharpened by a few further passes.
+   * Growth of a small temperature disturbance in one pass at fixed scale and voltages. Where losses grow with temperature, J has no negative entry, so
+   * for a positive disturbance v the largest component of J·v/v bounds its largest eigenvalue from above (Collatz–Wielandt); it is sharpened by a few
+   * further passes. What a falling voltage adds to the currents is left out.
    */
   #isStable(): boolean {
     const state = this.#state;

@@ -1,3 +1,4 @@
+import type { Ending } from '../../metrology/model.ts';
 import { resistanceAt } from '../../physics/electrical/resistance-at-temperature.ts';
 import { wireResistance } from '../../physics/electrical/wire-gauge.ts';
 import type { ConductorPart } from '../../study/schema/parts.ts';
@@ -42,10 +43,11 @@ export class Conductor implements PathPart {
     const wired = this.#gaugeSlot >= 0;
     this.#resistance20 = wired ? wireResistance(x[this.#gaugeSlot], x[this.#lengthSlot]) : x[this.#resistanceSlot];
     this.#coefficient = this.#coefficientSlot >= 0 ? x[this.#coefficientSlot] : wired ? copperCoefficient : 0;
+    this.#resistance = 0;
     return this.#resistance20 >= 0;
   }
 
-  draw(state: PathState): boolean {
+  draw(state: PathState): Ending {
     const { index } = this;
     const current = state.delivered[index];
     this.#resistance = resistanceAt(
@@ -58,12 +60,14 @@ export class Conductor implements PathPart {
     state.drawn[index] = current;
     state.loss[index] = loss;
     state.heat[this.node] += loss;
-    return true;
+    return this.#resistance >= 0 ? 'solved' : 'infeasible';
   }
 
   drop(state: PathState): void {
     state.voltage[this.index] = state.voltage[this.feeder] - state.delivered[this.index] * this.#resistance;
   }
 
-  write(): void {}
+  write(): Ending {
+    return 'solved';
+  }
 }

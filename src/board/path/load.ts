@@ -1,3 +1,4 @@
+import type { Ending } from '../../metrology/model.ts';
 import { leakagePower } from '../../physics/electrical/leakage.ts';
 import type { LoadPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
@@ -49,7 +50,7 @@ export class Load implements PathPart {
     return this.#power >= 0 && this.#idle >= 0 && this.#leakagePower >= 0 && this.#leakageFold > 0;
   }
 
-  draw(state: PathState): boolean {
+  draw(state: PathState): Ending {
     let power = this.follows ? this.#idle + (this.#power - this.#idle) * state.scale : this.#power;
     if (this.#leakagePower > 0)
       power += leakagePower(this.#leakagePower, state.temperature[this.node], this.#leakageAt, this.#leakageFold);
@@ -57,14 +58,17 @@ export class Load implements PathPart {
     state.drawn[this.index] = power / voltage;
     state.loss[this.index] = power;
     state.heat[this.node] += power;
-    return voltage > 0 && power >= 0 && power < 1e9;
+    if (!(voltage > 0 && power >= 0)) return 'infeasible';
+    // Only leakage gets this far.
+    return power < 1e9 ? 'solved' : 'runaway';
   }
 
   drop(state: PathState): void {
     state.voltage[this.index] = state.voltage[this.feeder];
   }
 
-  write(state: PathState, y: Float64Array): void {
+  write(state: PathState, y: Float64Array): Ending {
     y[this.#powerOutput] = state.loss[this.index];
+    return 'solved';
   }
 }

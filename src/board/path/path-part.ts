@@ -1,3 +1,4 @@
+import type { Ending } from '../../metrology/model.ts';
 import type { PathState } from './path-state.ts';
 
 /** One part on the power path. No method allocates: they run millions of times. */
@@ -12,10 +13,10 @@ export interface PathPart {
   readonly sensedNodes: readonly number[];
   /** Takes this evaluation's numbers from the input vector. False: these numbers can't be a board. */
   load(x: Float64Array): boolean;
-  /** From the current it delivers (already summed) to the current it draws, its loss and the heat of it. False: no solution here. */
-  draw(state: PathState): boolean;
+  /** From the current it delivers (already summed) to the current it draws, its loss and the heat of it. Anything but `solved` says why it can't. */
+  draw(state: PathState): Ending;
   /** From its feeder's voltage to its own output voltage. */
   drop(state: PathState): void;
-  /** Writes its own results; limits are written elsewhere. */
-  write(state: PathState, y: Float64Array): void;
+  /** Writes its own results; limits are written elsewhere. Anything but `solved`: one of them has no value here. */
+  write(state: PathState, y: Float64Array): Ending;
 }

@@ -1,3 +1,4 @@
+import type { Ending } from '../../metrology/model.ts';
 import {
   conductionLoss,
   deadTimeLoss,
@@ -33,8 +34,8 @@ export interface PhasePoint {
 /** Loss of one phase; the last call's figures stay readable until the next. */
 export interface PhaseLoss {
   load(x: Float64Array): boolean;
-  /** False: the junction has no steady temperature at this point. */
-  evaluate(point: PhasePoint): boolean;
+  /** Anything but `solved`: the junction has no steady temperature at this point, or the numbers make a loss below zero. */
+  evaluate(point: PhasePoint): Ending;
   /** Loss in the switches [W]. */
   readonly stage: number;
   /** Loss in the inductor [W]. */
@@ -57,6 +58,11 @@ function settleLoss(
 ) {
   const gain = rise * growing * coefficient;
   return gain < 1 ? (fixed + growing * (1 + coefficient * (node - reference))) / (1 - gain) : Number.NaN;
+}
+
+function endingOf(loss: number): Ending {
+  if (loss >= 0) return 'solved';
+  return loss < 0 ? 'infeasible' : 'runaway';
 }
 
 class LossByParts implements PhaseLoss {
@@ -100,7 +106,7 @@ class LossByParts implements PhaseLoss {
     return sound;
   }
 
-  evaluate(point: PhasePoint): boolean {
+  evaluate(point: PhasePoint): Ending {
     const v = this.#values;
     const { current, ripple, duty, inputVoltage, frequency } = point;
     const conduction = conductionLoss(current, ripple, v[0], duty) + conductionLoss(current, ripple, v[1], 1 - duty);
@@ -121,7 +127,7 @@ class LossByParts implements PhaseLoss {
     this.junction = point.stageTemperature + point.junctionRise * this.stage;
     const winding = 1 + this.#windingCoefficient * (point.inductorTemperature - dataSheetTemperature);
     this.inductor = conductionLoss(current, ripple, v[10] * winding, 1) + v[11];
-    return this.stage >= 0 && this.inductor >= 0;
+    return this.inductor >= 0 ? endingOf(this.stage) : 'infeasible';
   }
 }
 
@@ -156,11 +162,12 @@ class LossByCurve implements PhaseLoss {
     return curve.prepare();
   }
 
-  evaluate(point: PhasePoint): boolean {
-    const loss = this.#curve.at(point.current);
+  evaluate(point: PhasePoint): Ending {
+    // Below the first point the loss isn't known, but it is no higher there: the safe side, and never negative.
+    const loss = this.#curve.at(Math.max(point.current, this.#curve.x[0]));
     this.stage = settleLoss(0, loss, this.#growth, this.#reference, point.stageTemperature, point.junctionRise);
     this.junction = point.stageTemperature + point.junctionRise * this.stage;
-    return this.stage >= 0;
+    return endingOf(this.stage);
   }
 }
 

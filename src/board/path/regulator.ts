@@ -1,3 +1,4 @@
+import type { Ending } from '../../metrology/model.ts';
 import { inductorRipple } from '../../physics/electrical/buck-ripple.ts';
 import { rmsCurrent } from '../../physics/electrical/inductor-current.ts';
 import { inputCapacitorCurrent } from '../../physics/electrical/input-capacitor-current.ts';
@@ -78,13 +79,13 @@ export class Regulator implements PathPart {
     );
   }
 
-  draw(state: PathState): boolean {
+  draw(state: PathState): Ending {
     const { index } = this;
     const outputVoltage = state.voltage[index];
     const inputVoltage = state.voltage[this.feeder];
-    if (!(inputVoltage > outputVoltage)) return false;
+    if (!(inputVoltage > outputVoltage)) return 'infeasible';
     this.#set(state, state.delivered[index] / this.#phases);
-    const sound = this.#loss.evaluate(this.#point);
+    const ending = this.#loss.evaluate(this.#point);
     const stages = this.#phases * this.#loss.stage + this.#fixed;
     const inductors = this.#phases * this.#loss.inductor;
     const loss = stages + inductors;
@@ -92,7 +93,7 @@ export class Regulator implements PathPart {
     state.loss[index] = loss;
     state.heat[this.stageNode] += stages;
     state.heat[this.inductorNode] += inductors;
-    return sound;
+    return ending;
   }
 
   drop(state: PathState): void {
@@ -102,11 +103,11 @@ export class Regulator implements PathPart {
   }
 
   /** Everything that is asked of the busiest phase and of the input capacitors. */
-  write(state: PathState, y: Float64Array): void {
+  write(state: PathState, y: Float64Array): Ending {
     const share = state.delivered[this.index] / this.#phases;
     const busiest = share * (1 + this.#imbalance);
     this.#set(state, busiest);
-    this.#loss.evaluate(this.#point);
+    const ending = this.#loss.evaluate(this.#point);
     const { ripple, duty } = this.#point;
     const o = this.#outputs;
     y[o[0]] = busiest;
@@ -114,6 +115,7 @@ export class Regulator implements PathPart {
     y[o[2]] = this.#loss.junction;
     y[o[3]] = rmsCurrent(busiest, ripple);
     y[o[4]] = inputCapacitorCurrent(this.#phases, duty, state.delivered[this.index], ripple) / this.#capacitors;
+    return ending;
   }
 
   #set(state: PathState, current: number): void {

@@ -1,3 +1,4 @@
+import type { Ending } from '../../metrology/model.ts';
 import { dividerGain } from '../../physics/electrical/divider.ts';
 import { resistanceAt } from '../../physics/electrical/resistance-at-temperature.ts';
 import type { SensePart } from '../../study/schema/parts.ts';
@@ -61,6 +62,7 @@ export class Sense implements PathPart {
 
   load(x: Float64Array): boolean {
     let sound = true;
+    this.effective = 0;
     for (let i = 0; i < this.resistors; i++) {
       this.#resistance20[i] = x[this.#resistanceSlots[i]];
       this.#joint[i] = this.#jointSlots[i] < 0 ? 0 : x[this.#jointSlots[i]];
@@ -74,7 +76,7 @@ export class Sense implements PathPart {
     return sound && this.gain > 0;
   }
 
-  draw(state: PathState): boolean {
+  draw(state: PathState): Ending {
     const { index } = this;
     const current = state.delivered[index];
     let conductance = 0;
@@ -84,7 +86,7 @@ export class Sense implements PathPart {
     state.drawn[index] = current;
     state.loss[index] = loss;
     state.heat[this.node] += loss;
-    return conductance > 0;
+    return conductance > 0 ? 'solved' : 'infeasible';
   }
 
   drop(state: PathState): void {
@@ -97,9 +99,10 @@ export class Sense implements PathPart {
     return branchCurrent * branchCurrent * (this.#branch(i, state) - this.#joint[i]);
   }
 
-  write(state: PathState, y: Float64Array): void {
+  write(state: PathState, y: Float64Array): Ending {
     for (let i = 0; i < this.resistors; i++) y[this.#dissipationOutputs[i]] = this.dissipation(state, i);
     y[this.#effectiveOutput] = this.effective;
+    return 'solved';
   }
 
   #branch(i: number, state: PathState): number {

@@ -1,3 +1,4 @@
+import type { Ending } from '../../metrology/model.ts';
 import { supplyVoltage } from '../../physics/electrical/supply-droop.ts';
 import type { SupplyPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
@@ -10,7 +11,7 @@ export class Supply implements PathPart {
   readonly feeder = -1;
   readonly carries = true;
   readonly sensedNodes = [];
-  readonly powerOutput: number;
+  readonly #powerOutput: number;
   readonly #slots: [voltage: number, resistance: number, efficiency: number];
   #noLoadVoltage = 0;
   #resistance = 0;
@@ -25,7 +26,7 @@ export class Supply implements PathPart {
     outputs: Outputs,
   ) {
     this.#slots = [slots.of(part.voltage), slots.of(part.resistance), slots.of(part.efficiency)];
-    this.powerOutput = outputs.add(`parts.${id}.power`, 'power', 'W', `power out of ${part.title ?? id}`);
+    this.#powerOutput = outputs.add(`parts.${id}.power`, 'power', 'W', `power out of ${part.title ?? id}`);
   }
 
   load(x: Float64Array): boolean {
@@ -35,14 +36,14 @@ export class Supply implements PathPart {
     return this.#noLoadVoltage > 0 && this.#resistance >= 0 && this.#efficiency > 0 && this.#efficiency <= 1;
   }
 
-  draw(state: PathState): boolean {
+  draw(state: PathState): Ending {
     const { index } = this;
     const out = state.voltage[index] * state.delivered[index];
     const loss = out / this.#efficiency - out;
     state.drawn[index] = 0;
     state.loss[index] = loss;
     state.heat[this.node] += loss;
-    return state.voltage[index] > 0;
+    return state.voltage[index] > 0 ? 'solved' : 'infeasible';
   }
 
   drop(state: PathState): void {
@@ -54,12 +55,8 @@ export class Supply implements PathPart {
     return (state.voltage[this.index] * state.delivered[this.index]) / this.#efficiency;
   }
 
-  /** Voltage with nothing connected [V]. */
-  get noLoadVoltage(): number {
-    return this.#noLoadVoltage;
-  }
-
-  write(state: PathState, y: Float64Array): void {
-    y[this.powerOutput] = state.voltage[this.index] * state.delivered[this.index];
+  write(state: PathState, y: Float64Array): Ending {
+    y[this.#powerOutput] = state.voltage[this.index] * state.delivered[this.index];
+    return 'solved';
   }
 }
