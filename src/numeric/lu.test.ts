@@ -32,7 +32,9 @@ function network(size: number, links: readonly [number, number, number][], ambie
         rows.push(i);
         columns.push(j);
       }
-  return { size, rows, columns, values: Float64Array.from(rows, (row, e) => dense[row * size + columns[e]]), dense };
+  // Links and flow add nothing to a row's sum: what is left is the way to ambient.
+  const values = Float64Array.from(rows, (row, e) => (row === columns[e] ? ambient : dense[row * size + columns[e]]));
+  return { size, rows, columns, values, dense };
 }
 
 function solved({ size, rows, columns, values }: Network, b: Float64Array): Float64Array {
@@ -50,6 +52,20 @@ test('a chain of resistances by hand', () => {
   const x = solved(chain, Float64Array.of(1, 0));
   expect(x[0]).toBeCloseTo(5, 13);
   expect(x[1]).toBeCloseTo(3, 13);
+});
+
+// By hand: all of the heat passes every link on its way to ambient, so that each rise is a sum of resistances, which adding alone gives to the last digits.
+test('a chain keeps its digits with conductances 24 decades apart', () => {
+  const conductances = [1e12, 1e-12, 1, 1e12, 1e-6];
+  const links = conductances.map((conductance, i): [number, number, number] => [i, i + 1, conductance]);
+  const outside = 1e-12;
+  const chain = network(6, links, 0);
+  chain.values[chain.rows.findIndex((row, e) => row === 5 && chain.columns[e] === 5)] = outside;
+  const x = solved(chain, Float64Array.of(1, 0, 0, 0, 0, 0));
+  for (let i = 0; i < 6; i++) {
+    const expected = conductances.slice(i).reduce((sum, conductance) => sum + 1 / conductance, 1 / outside);
+    expect(Math.abs(x[i] / expected - 1)).toBeLessThan(1e-14);
+  }
 });
 
 describe(`against dense elimination with pivoting (seed ${seed})`, () => {
@@ -92,7 +108,7 @@ describe(`against dense elimination with pivoting (seed ${seed})`, () => {
           expect(Math.abs(residual)).toBeLessThan(1e-13 * magnitude);
         }
         const reference = solveDense(net.dense, b, size)!;
-        const condition = Math.max(...net.values) / scale;
+        const condition = Math.max(...net.dense) / scale;
         x.forEach((value, i) => {
           expect(Math.abs(value / reference[i] - 1)).toBeLessThan(1e-13 * size * (1 + condition));
         });

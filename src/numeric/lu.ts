@@ -7,6 +7,7 @@ export interface LuPlan {
   readonly work: Float64Array;
   /** Row and column orders: position k holds the original index. */
   readonly order: Int32Array;
+  /** Place of each row's sum, which stands where the diagonal would. */
   readonly diagonal: Int32Array;
   /** Divisions by the pivot: for each pivot, the places of the entries below it. `lowerStart[k]..lowerStart[k+1]` */
   readonly lowerStart: Int32Array;
@@ -23,10 +24,13 @@ export interface LuPlan {
 }
 
 /**
- * Plans the LU factors of a sparse matrix given by the rows and columns of its entries (each pair once, the whole diagonal present).
- * Order: minimum degree on the symmetric closure of the pattern. No pivoting: for M-matrices, such as conductance networks, none is needed.
+ * Plans the LU factors of a sparse M-matrix given by the rows and columns of its entries (each pair once, the whole diagonal present). The value that
+ * belongs to a diagonal entry is the sum of its row, for a network of conductances what leads to ambient: a diagonal is then worked out by adding, nothing
+ * is lost to cancellation, and every unknown keeps its digits however far apart the conductances are. No pivoting is needed.
+ * Order: minimum degree on the symmetric closure of the pattern.
  * Source: A. George and J. W. H. Liu, "The evolution of the minimum degree ordering algorithm", SIAM Review 31 (1989) 1–19;
- * M-matrices without pivoting: R. E. Funderlic and R. J. Plemmons, Linear Algebra Appl. 41 (1981) 99–110.
+ * M-matrices without pivoting: R. E. Funderlic and R. J. Plemmons, Linear Algebra Appl. 41 (1981) 99–110;
+ * with row sums: W. K. Grassmann, M. I. Taksar, D. P. Heyman, Oper. Res. 33 (1985) 1107–1116; A. S. Alfa, J. Xue, Q. Ye, Math. Comp. 71 (2002) 217–236.
  */
 export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>): LuPlan {
   const neighbours = Array.from({ length: size }, () => new Set<number>());
@@ -73,7 +77,8 @@ export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike
       upperPlace.push(placeOf(k, i));
       upperColumn.push(i);
     }
-    for (const i of rest) for (const j of rest) updates.push(placeOf(i, j), placeOf(i, k), placeOf(k, j));
+    for (const i of rest)
+      for (const j of rest) updates.push(placeOf(i, j), placeOf(i, k), i === j ? placeOf(k, k) : placeOf(k, j));
     lowerStart[k + 1] = lowerPlace.length;
     updateStart[k + 1] = updates.length;
   }
@@ -96,13 +101,15 @@ export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike
   };
 }
 
-/** Factors the matrix with these values, in the order the entries were planned. False: a pivot is zero, not a number or beyond a double's reach. */
+/** Factors the matrix with these values (off the diagonal none above zero; row sums on it), in the order the entries were planned. False: a pivot is zero, not a number or beyond a double's reach. */
 export function factor(plan: LuPlan, values: Float64Array): boolean {
-  const { size, place, work, diagonal, lowerStart, lowerPlace, updateStart, updates, inversePivot } = plan;
+  const { size, place, work, diagonal, lowerStart, lowerPlace, upperPlace, updateStart, updates, inversePivot } = plan;
   work.fill(0);
   for (let e = 0; e < place.length; e++) work[place[e]] += values[e];
   for (let k = 0; k < size; k++) {
-    const inverse = 1 / work[diagonal[k]];
+    let pivot = work[diagonal[k]];
+    for (let u = lowerStart[k]; u < lowerStart[k + 1]; u++) pivot -= work[upperPlace[u]];
+    const inverse = 1 / pivot;
     if (!(Math.abs(inverse) > 0 && Math.abs(inverse) < Infinity)) return false;
     inversePivot[k] = inverse;
     for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) work[lowerPlace[l]] *= inverse;

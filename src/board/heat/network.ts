@@ -17,7 +17,7 @@ interface Stream {
 
 /**
  * The heat path as conductances between nodes: G·rise = heat, with rises over ambient.
- * Moving air carries heat one way, so G isn't symmetric; it stays an M-matrix, which needs no pivoting.
+ * Moving air carries heat one way, so G isn't symmetric; it stays an M-matrix. Its diagonal is given by the sum of each row: what leads to ambient.
  */
 export class HeatNetwork {
   /** Names of the nodes in their order; ambient has the index `nodes.length`. */
@@ -26,9 +26,9 @@ export class HeatNetwork {
   readonly #streams: Stream[] = [];
   readonly #ambientSlot: number;
   readonly #plan: LuPlan;
-  /** Index into the matrix values, four a link: aa, bb, ab, ba; −1 where ambient is concerned. */
+  /** Index into the matrix values, two a link: ab, ba; the own place of its node and −1 where one end is ambient. */
   readonly #linkPlaces: Int32Array;
-  /** Index into the matrix values, two a stream node: own diagonal, the node upstream; −1 where that is ambient. */
+  /** Index into the matrix values, one a stream node: the node upstream, or its own place where that is ambient. */
   readonly #streamPlaces: Int32Array;
   readonly #values: Float64Array;
   readonly #conductance: Float64Array;
@@ -50,7 +50,6 @@ export class HeatNetwork {
     const columns: number[] = [];
     const places = new Map<number, number>();
     const place = (row: number, column: number): number => {
-      if (row === n || column === n) return -1;
       const key = row * n + column;
       if (!places.has(key)) {
         places.set(key, rows.length);
@@ -61,16 +60,12 @@ export class HeatNetwork {
     };
     for (let i = 0; i < n; i++) place(i, i);
     this.#linkPlaces = Int32Array.from(
-      this.#links.flatMap(({ a, b }) => [place(a, a), place(b, b), place(a, b), place(b, a)]),
+      this.#links.flatMap(({ a, b }) =>
+        a === n || b === n ? [place(Math.min(a, b), Math.min(a, b)), -1] : [place(a, b), place(b, a)],
+      ),
     );
     this.#streamPlaces = Int32Array.from(
-      this.#streams.flatMap(({ nodes }) =>
-        nodes.flatMap((node, i) => {
-          const upstream = i === 0 ? n : nodes[i - 1];
-          place(upstream, node);
-          return [place(node, node), place(node, upstream)];
-        }),
-      ),
+      this.#streams.flatMap(({ nodes }) => nodes.map((node, i) => place(node, i === 0 ? node : nodes[i - 1]))),
     );
     this.#values = new Float64Array(rows.length);
     this.#conductance = new Float64Array(this.#links.length);
@@ -99,12 +94,12 @@ export class HeatNetwork {
       const conductance = 1 / resistance;
       sound = sound && resistance > 0;
       this.#conductance[i] = conductance;
-      const places = this.#linkPlaces;
-      if (places[4 * i] >= 0) values[places[4 * i]] += conductance;
-      if (places[4 * i + 1] >= 0) values[places[4 * i + 1]] += conductance;
-      if (places[4 * i + 2] >= 0) {
-        values[places[4 * i + 2]] -= conductance;
-        values[places[4 * i + 3]] -= conductance;
+      const there = this.#linkPlaces[2 * i];
+      const back = this.#linkPlaces[2 * i + 1];
+      if (back < 0) values[there] += conductance;
+      else {
+        values[there] -= conductance;
+        values[back] -= conductance;
       }
     }
     let p = 0;
@@ -112,10 +107,8 @@ export class HeatNetwork {
       const rate = airHeatCapacityRate(x[this.#streams[i].flow], this.ambient);
       sound = sound && rate > 0;
       this.#capacityRate[i] = rate;
-      for (let k = 0; k < this.#streams[i].nodes.length; k++, p += 2) {
-        values[this.#streamPlaces[p]] += rate;
-        if (this.#streamPlaces[p + 1] >= 0) values[this.#streamPlaces[p + 1]] -= rate;
-      }
+      for (let k = 0; k < this.#streams[i].nodes.length; k++, p++)
+        values[this.#streamPlaces[p]] += k === 0 ? rate : -rate;
     }
     return sound && factor(this.#plan, values);
   }
