@@ -54,21 +54,10 @@ test('a long line in a small file is refused', async () => {
 /line.yaml: 1 fault`);
 });
 
-test('a file that isn’t there', async () => {
-  expect(await refusal(join(scratch, 'nowhere'))).toBe(`there is no file or folder "/nowhere"
-  expected: a file or folder that exists
-  do: check the spelling, and the folder the command is given in
-
-/nowhere: 1 fault`);
-});
-
-test('a folder without a study', async () => {
+test('a folder without a study, or nothing at all, is wrong usage', async () => {
+  await expect(runCheck(join(scratch, 'nowhere'))).rejects.toThrow('there is no file or folder');
   mkdirSync(join(scratch, 'photos'));
-  expect(await refusal(join(scratch, 'photos'))).toBe(`the folder "/photos" holds no study.yaml
-  expected: a study folder, or the study file itself
-  do: \`uprate new\` makes a study
-
-/photos: 1 fault`);
+  await expect(runCheck(join(scratch, 'photos'))).rejects.toThrow('holds no study.yaml');
 });
 
 test('more faults than anyone reads at once are counted', async () => {

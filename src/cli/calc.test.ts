@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { catalogue } from '../physics/catalogue.ts';
-import { exampleCommand, isMisuse, runCalc } from './calc.ts';
+import { exampleCommand, runCalc } from './calc.ts';
+import { isMisuse } from './door.ts';
 
 /** Splits a command line as a shell does, single quotes only. */
 function words(command: string): string[] {

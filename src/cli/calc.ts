@@ -1,4 +1,4 @@
-import { type Fault, Refusal, sayFault } from '../fault/fault.ts';
+import { sayFault } from '../fault/fault.ts';
 import {
   type CalculatedOutput,
   type Calculation,
@@ -20,19 +20,6 @@ export function runCalc(name: string | undefined, assignments: readonly string[]
   if (assignments.length === 0) return explainOutcome(formula);
   return resultOutcome(calculate(name, readAssignments(assignments)));
 }
-
-/** Whether a refusal of this verb is wrong usage (a name, a missing input) rather than data that refuse. */
-export function isMisuse(error: unknown): boolean {
-  return error instanceof Refusal && error.faults.some(({ code }) => misuses.has(code));
-}
-
-const misuses: ReadonlySet<Fault['code']> = new Set([
-  'calc/unknown-formula',
-  'calc/bad-assignment',
-  'calc/given-twice',
-  'calc/unknown-input',
-  'calc/missing-inputs',
-]);
 
 function listOutcome(formulas: readonly Formula[]): Outcome {
   const rows = formulas.map(({ name, title, room }) => [name, title, room]);

@@ -2,6 +2,7 @@ import { type Fault, Refusal, sayFault, writeFault } from '../fault/fault.ts';
 import { planStep } from '../steps/plan.ts';
 import { placeOf } from '../study/locate.ts';
 import type { Study } from '../study/study.ts';
+import { isMisuse } from './door.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
 
@@ -15,7 +16,7 @@ export async function runCheck(studyArgument: string): Promise<Outcome> {
     );
     return tell(path, once(faults), study);
   } catch (error) {
-    if (error instanceof Refusal) return tell(studyArgument, error.faults);
+    if (error instanceof Refusal && !isMisuse(error)) return tell(studyArgument, error.faults);
     throw error;
   }
 }

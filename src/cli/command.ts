@@ -16,13 +16,8 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
   const program = new Command('uprate');
 
   /** Runs a verb's module, loaded only now: a command waits for nothing that it doesn't use. */
-  const perform = async (
-    verb: string,
-    study: string | null,
-    work: () => Promise<Outcome>,
-    isMisuse?: (error: unknown) => boolean,
-  ) => {
-    exit = await answer({ uprate: version, verb, study }, program.opts().json === true, streams, work, isMisuse);
+  const perform = async (verb: string, study: string | null, work: () => Promise<Outcome>) => {
+    exit = await answer({ uprate: version, verb, study }, program.opts().json === true, streams, work);
   };
 
   program
@@ -44,15 +39,20 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .argument('[study]', STUDY, '.')
     .option('--step <step>', 'only this step')
     .option('--budget <limit>', 'what makes the margin of this limit uncertain')
-    .option('--samples <n>', 'also by Monte Carlo, with this many samples', wholeNumber)
-    .option('--seed <n>', 'seed of the Monte Carlo samples', wholeNumber)
+    .option(
+      '--samples <n>',
+      'draws of the Monte Carlo, 1000 to 1000000, 20000 when left out; 0: first order only',
+      (text) => wholeNumber(text, 1000, 1_000_000, 0),
+    )
+    .option('--seed <n>', 'seed of the Monte Carlo, 1 when left out', (text) => wholeNumber(text, 0, 2 ** 32 - 1))
     .option('--against <run>', 'beside the steady values measured in this run')
     .addHelpText(
       'after',
       examples(
         'uprate plan examples/mini-pc',
-        'uprate plan examples/mini-pc --step 2 --samples 20000 --seed 7',
-        'uprate plan examples/mini-pc --step 2 --budget inductor-current',
+        'uprate plan examples/mini-pc --step stacked-9 --samples 5000 --seed 7',
+        'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin',
+        'uprate plan examples/accelerator --against stair',
       ),
     )
     .action((study: string, options) =>
@@ -73,8 +73,8 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       ),
     )
     .action(async (name: string | undefined, values: string[]) => {
-      const { runCalc, isMisuse } = await import('./calc.ts');
-      return perform('calc', null, async () => runCalc(name, values), isMisuse);
+      const { runCalc } = await import('./calc.ts');
+      return perform('calc', null, async () => runCalc(name, values));
     });
 
   verb('import', 'read text logs into a run of the study')
@@ -103,21 +103,21 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
 
   verb('runs', 'list the runs of a study')
     .argument('[study]', STUDY, '.')
-    .addHelpText('after', examples('uprate runs', 'uprate runs examples/mini-pc'))
+    .addHelpText('after', examples('uprate runs', 'uprate runs examples/accelerator'))
     .action((study: string) => perform('runs', study, async () => (await import('./runs.ts')).runRuns(study)));
 
   verb('show', 'show one run: its channels, windows, steady values and energy')
     .argument('<study>', STUDY)
     .argument('[run]', 'the run, as `runs` names it; without it, all of them')
-    .addHelpText('after', examples('uprate show examples/mini-pc baseline', 'uprate show . step-1 --json'))
+    .addHelpText('after', examples('uprate show examples/accelerator step', 'uprate show . step-1 --json'))
     .action((study: string, run: string | undefined) =>
       perform('show', study, async () => (await import('./show.ts')).runShow(study, run)),
     );
 
   verb('fit', "learn the study's inputs from what was measured; shows before and after")
     .argument('[study]', STUDY, '.')
-    .option('--write', 'put the updated inputs into the study, each with its source', false)
-    .addHelpText('after', examples('uprate fit examples/mini-pc', 'uprate fit mini-pc --write'))
+    .option('--write', 'put the updated inputs into the study, each with its source')
+    .addHelpText('after', examples('uprate fit examples/accelerator', 'uprate fit mini-pc --write'))
     .action((study: string, options) =>
       perform('fit', study, async () => (await import('./fit.ts')).runFit(study, options)),
     );
@@ -125,7 +125,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
   verb('open', 'start the local server and open the study in the browser')
     .argument('[study]', STUDY, '.')
     .option('--host <address>', 'address to listen at; another than 127.0.0.1 lets other machines in', '127.0.0.1')
-    .option('--port <n>', 'port to listen at; 0 takes a free one', wholeNumber, 0)
+    .option('--port <n>', 'port to listen at; 0 takes a free one', (text) => wholeNumber(text, 0, 65_535), 0)
     .option('--no-browser', "print the address, don't open a browser")
     .addHelpText('after', examples('uprate open examples/mini-pc', 'uprate open . --port 8200 --no-browser'))
     .action((study: string, options) =>
@@ -155,7 +155,10 @@ function collect(value: string, before: readonly string[] = []): string[] {
   return [...before, value];
 }
 
-function wholeNumber(text: string): number {
-  if (!/^\d{1,15}$/.test(text)) throw new InvalidArgumentError('A whole number is expected, for example 1000.');
-  return Number(text);
+/** A whole number from `least` to `most`, or `other`. */
+function wholeNumber(text: string, least: number, most: number, other = least): number {
+  const number = /^\d{1,15}$/.test(text) ? Number(text) : Number.NaN;
+  if ((number >= least && number <= most) || number === other) return number;
+  const or = other === least ? '' : `, or ${other}`;
+  throw new InvalidArgumentError(`A whole number from ${least} to ${most}${or} is expected.`);
 }

@@ -13,21 +13,20 @@ export interface Streams {
 
 /**
  * Runs a verb's work and puts its outcome, or the reasons for none, on the streams: the exit code.
- * A refusal leaves with 1, or with 2 where `isMisuse` finds that the command line was to blame rather than the data.
+ * A refusal leaves with 1, or with 2 where the command line was to blame rather than the data.
  */
 export async function answer(
   heading: Heading,
   asJson: boolean,
   streams: Streams,
   work: () => Promise<Outcome>,
-  isMisuse: (error: unknown) => boolean = namesNothing,
 ): Promise<number> {
   try {
     const outcome = await work();
     if (asJson) streams.out(writeEnvelope(heading, outcome));
     else {
-      streams.out(endLine(outcome.text));
-      for (const note of outcome.notes ?? []) streams.err(`note: ${note}\n`);
+      streams.out(printable(endLine(outcome.text)));
+      for (const note of outcome.notes ?? []) streams.err(printable(`note: ${note}\n`));
     }
     return outcome.exit;
   } catch (error) {
@@ -39,15 +38,36 @@ export async function answer(
   }
 }
 
-/** Whether an option of the command line names something that the study doesn't have. */
-function namesNothing(error: unknown): boolean {
-  return error instanceof Refusal && error.faults.every(({ code }) => code.startsWith('command/no-such-'));
+/** Whether the command line is to blame: it names what isn't there, or says something that can't be. */
+export function isMisuse(error: unknown): boolean {
+  return error instanceof Refusal && error.faults.some(({ code }) => misuses.has(code));
 }
+
+const misuses: ReadonlySet<Fault['code']> = new Set([
+  'command/no-file',
+  'command/no-such-step',
+  'command/no-such-limit',
+  'study/no-study-file',
+  'calc/unknown-formula',
+  'calc/bad-assignment',
+  'calc/given-twice',
+  'calc/unknown-input',
+  'calc/missing-inputs',
+  'run/no-such-run',
+  'run/no-file',
+  'run/no-plain-file',
+  'run/one-id',
+  'run/bad-id',
+  'run/bad-delimiter',
+  'run/bad-unit',
+  'run/bad-unit-assignment',
+  'run/no-such-column',
+]);
 
 /** Says why a command ended early, in words; the stack only for who asked for it. */
 export function tellError(error: unknown, streams: Streams): void {
   tellStack(error, streams);
-  streams.err(`${faultsOf(error).map(writeFault).join('\n\n')}\n`);
+  streams.err(printable(`${faultsOf(error).map(writeFault).join('\n\n')}\n`));
 }
 
 function tellStack(error: unknown, streams: Streams): void {
@@ -56,6 +76,11 @@ function tellStack(error: unknown, streams: Streams): void {
 
 function faultsOf(error: unknown): readonly Fault[] {
   return error instanceof Refusal ? error.faults : [namedFault(error)];
+}
+
+/** Text without the control characters by which a title or a heading could steer a terminal. */
+function printable(text: string): string {
+  return text.replace(/[^\P{Cc}\n\t]/gu, '\ufffd');
 }
 
 function endLine(text: string): string {

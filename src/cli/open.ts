@@ -13,7 +13,7 @@ export interface OpenOptions {
 }
 
 /**
- * The `open` verb: serves the study's page until it is interrupted.
+ * The `open` verb: serves the study's page; the program lives until it is interrupted.
  * A study with faults is served as well: the page shows them, and follows when the file is corrected.
  */
 export async function runOpen(studyArgument: string, { host, port, browser }: OpenOptions): Promise<Outcome> {
@@ -26,23 +26,19 @@ export async function runOpen(studyArgument: string, { host, port, browser }: Op
     host,
     port,
   });
+  for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => void server.close());
   if (!reading.ok) process.stderr.write(`${reading.faults.map(writeFault).join('\n\n')}\n\n`);
-  process.stdout.write(`Ladder of "${reading.ok ? reading.study.title : path}": ${server.url}\n`);
-  if (browser && !(await openBrowser(server.url))) {
-    process.stderr.write('No browser could be opened here: open the address above by hand.\n');
-  }
-  process.stderr.write('Ctrl-C ends it.\n');
-  await interrupted();
-  await server.close();
-  return { text: 'Ended.', json: { url: server.url.replace(/\?.*/, '') }, exit: 0 };
-}
-
-/** Resolves at the first Ctrl-C or request to end; a second Ctrl-C ends the program at once. */
-function interrupted(): Promise<void> {
-  return new Promise((resolve) => {
-    process.once('SIGINT', () => resolve());
-    process.once('SIGTERM', () => resolve());
-  });
+  if (browser)
+    void openBrowser(server.url).then((opened) => {
+      if (!opened) process.stderr.write('No browser could be opened here: open the address by hand.\n');
+    });
+  const title = reading.ok ? reading.study.title : path;
+  return {
+    text: `Ladder of "${title}": ${server.url}`,
+    json: { title, url: server.url },
+    exit: 0,
+    notes: ['Ctrl-C ends it'],
+  };
 }
 
 /** Asks the system to open its browser: false where there is none to ask, or it refuses. */

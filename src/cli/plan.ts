@@ -34,11 +34,11 @@ export async function runPlan(studyArgument: string, options: PlanCommandOptions
   const solved = plans.every(({ ending }) => ending === 'solved');
   if (options.budget !== undefined) return explain(study, plans, options.budget);
   const text = [
-    `${study.title}\n${plural(plans.length, 'step')}, ${sampling(samples, seed)}. ± is one standard uncertainty; intervals hold 95 %.\n`,
+    `${study.title}\n${plural(plans.length, 'step')}, ${sampling(samples, seed)}. ± is one standard uncertainty; intervals hold 95 %.`,
     ladder(plans),
     ...plans.map((plan) => describe(plan, options.step === undefined ? shownMargins : plan.margins.length)),
     cautions,
-  ].join('\n');
+  ].join('\n\n');
   return {
     text,
     json: jsonSafe({ steps: plans, binding: plans.map(({ id, binding }) => ({ step: id, binding })) }),
@@ -84,7 +84,7 @@ function ladder(plans: readonly StepPlan[]): string {
       String(plan.open.length),
     ];
   });
-  return `${writeTable(
+  return writeTable(
     [
       { heading: 'step' },
       { heading: 'held by' },
@@ -96,16 +96,16 @@ function ladder(plans: readonly StepPlan[]): string {
       { heading: 'open', align: 'right' },
     ],
     rows,
-  )}\n`;
+  );
 }
 
 /** Margins that are shown of each step when all steps are; the others are further from their limits. */
 const shownMargins = 10;
 
 function describe(plan: StepPlan, most: number): string {
-  const head = `\n── ${plan.id}: ${plan.title}`;
+  const head = `── ${plan.id}: ${plan.title}`;
   const { operating, solution } = plan;
-  if (!operating || !solution) return [head, ...plan.faults.map(writeFault)].join('\n');
+  if (!operating || !solution) return [head, ...plan.faults.map(writeFault)].join('\n\n');
   const lines = [
     head,
     plan.changed.length > 0 ? `changed: ${plan.changed.join(', ')}` : 'nothing changed',
@@ -176,7 +176,7 @@ function describe(plan: StepPlan, most: number): string {
 function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outcome {
   const known = [...new Set(plans.flatMap(({ margins }) => margins.map(({ id }) => id)))];
   if (!known.includes(wanted))
-    throw new Refusal(refuse('command/no-such-limit', { limit: wanted, known, nearest: nearest(wanted, known) }));
+    throw new Refusal(refuse('command/no-such-limit', { limit: wanted, known, nearest: nearestLimit(wanted, known) }));
   const budgets = plans.map((plan) => ({
     step: plan.id,
     limit: wanted,
@@ -187,6 +187,13 @@ function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outc
     return `── ${plan.id}: ${margin?.title ?? wanted}\nmargin ${margin?.margin.text ?? 'not known at this step'}\n${budgetTable(budgets[i].rows)}`;
   });
   return { text: text.join('\n\n'), json: jsonSafe({ budgets }), exit: 0 };
+}
+
+/** The limit whose name is spelled most alike, whole or in its part behind the last point. */
+function nearestLimit(wanted: string, known: readonly string[]): string {
+  const last = (id: string) => id.slice(id.lastIndexOf('.') + 1);
+  const end = nearest(wanted, known.map(last));
+  return nearest(wanted, known) || (known.find((id) => end !== '' && last(id) === end) ?? '');
 }
 
 function budgetTable(rows: readonly BudgetRow[]): string {

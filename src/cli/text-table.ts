@@ -19,7 +19,11 @@ export function writeTable(columns: readonly TextColumn[], rows: readonly (reado
   return [line(columns.map(({ heading }) => heading)), ...rows.map(line)].join('\n');
 }
 
-/** Characters as a terminal counts them: code points. */
+const wide =
+  /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Emoji_Presentation}\u3000-\u303f\uff01-\uff60]/u;
+const unseen = /[\p{Mark}\p{Cf}]/u;
+
+/** Columns that a terminal takes for a text: two for a wide character, none for a mark on the one before. */
 function widthOf(text: string): number {
-  return [...text].length;
+  return [...text].reduce((sum, character) => sum + (wide.test(character) ? 2 : unseen.test(character) ? 0 : 1), 0);
 }

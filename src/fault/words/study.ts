@@ -45,12 +45,12 @@ export const studyWords = {
   'study/empty': () => ({
     found: 'this file is empty',
     expected: 'a study, which begins with "uprate: 1"',
-    remedy: '`uprate new` makes a study with comments that explain each field',
+    remedy: 'begin with a copy of examples/mini-pc/study.yaml, which explains each field',
   }),
   'study/no-study-file': (d) => ({
     found: `the folder "${d.path}" holds no study.yaml`,
     expected: 'a study folder, or the study file itself',
-    remedy: '`uprate new` makes a study',
+    remedy: 'begin with a copy of examples/mini-pc/study.yaml, or name another folder',
   }),
   'study/yaml': (d) => ({
     found: yaml[String(d.code)] ?? `this is not YAML: ${d.message}`,
