@@ -1,4 +1,4 @@
-import { Refusal, refuse, writeFault } from '../fault/fault.ts';
+import { Refusal, refuse, sayFault, writeFault } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import { budgetOfMargin, planStep } from '../steps/plan.ts';
 import type { BudgetRow, StepPlan } from '../steps/step-plan.ts';
@@ -160,6 +160,10 @@ function describe(plan: StepPlan, most: number): string {
   if (plan.open.length > 0) {
     lines.push('', '  open: limits without data (unknown is not safe)');
     for (const open of plan.open) lines.push(`    ${open.title}: ${open.value?.text ?? ''}; fill in ${open.field}`);
+  }
+  for (const note of plan.notes) {
+    const { found, remedy } = sayFault(note);
+    lines.push('', `  note: ${found}`, `  do: ${remedy}`);
   }
   if (plan.sampling && plan.sampling.failed > 0)
     lines.push(

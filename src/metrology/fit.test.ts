@@ -210,3 +210,40 @@ describe('a fit without a result says which', () => {
     );
   });
 });
+
+describe('an input that the model refuses below zero', () => {
+  const positive = (stated: number, u: number) =>
+    exampleModel({
+      inputs: { resistance: [stated, normal(u)], offset: [0, normal(0.1)] },
+      outputs: { drop: ([resistance, offset]) => 2 * resistance + offset },
+      ending: ([resistance]) => (resistance >= 0 ? 'solved' : 'infeasible'),
+    });
+  const fitted = (stated: number, u: number, value: number) => {
+    const model = positive(stated, u);
+    return fitInputs({ inputs: model.inputs, observations: [{ id: 'drop', model, output: 'drop', value, u: 0.1 }] });
+  };
+
+  // By hand: variance of drop − 2·resistance is 0.1² + 0.1² = 0.02; information 1/u² + 4/0.02 = 1/u² + 200, best value (stated/u² + 100·value)/information.
+  test.each([
+    [0, 1, 2],
+    [1, 1, 0.02],
+    [0.5, 10, 0.001],
+  ])('stated as %d ± %d it is fitted to a drop of %d where that keeps it above zero', (stated, u, value) => {
+    const result = fitted(stated, u, value);
+    expect(result.ending).toBe('converged');
+    const information = 1 / u ** 2 + 200;
+    expect(result.inputs[0].value).toBeCloseTo((stated / u ** 2 + 100 * value) / information, 8);
+    expect(result.inputs[0].u).toBeCloseTo(1 / Math.sqrt(information), 8);
+  });
+
+  test.each([
+    [0, 1, -1],
+    [1, 1, -3],
+    [0.001, 0.01, -1],
+  ])('stated as %d ± %d and pulled below zero by a drop of %d, it is named', (stated, u, value) => {
+    const result = fitted(stated, u, value);
+    expect(result.ending).toBe('not-converged');
+    expect(result.inputs).toEqual([]);
+    expect(result.faults.map(({ code, data }) => [code, data.inputs])).toEqual([['fit/beyond-model', ['resistance']]]);
+  });
+});

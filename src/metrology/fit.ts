@@ -113,6 +113,8 @@ export function fit(problem: FitProblem): Fit {
       return finished(problem, coordinates, { passes, scaled, here, covariance, slopes: equations.slopes });
     }
     if (passes === maxPasses || damping > 1e12) {
+      const refused = refusedAlong(equations.gradient, scaled, predictor).map((i) => coordinates.ids[i]);
+      if (refused.length > 0) return without('not-converged', passes, 'fit/beyond-model', { inputs: refused });
       if (covariance) return without('not-converged', passes, 'fit/not-converged', { passes });
       const inputs = coordinates.ids.filter((_, i) => !coordinates.stated[i]);
       return without('undetermined', passes, 'fit/undetermined', { inputs });
@@ -175,6 +177,16 @@ function normalEquations(
     gradient[i] -= scaled[i];
   }
   return { normal, gradient, slopes };
+}
+
+/** Coordinates that the observations pull to where the models have no solution: no damping leads there. */
+function refusedAlong(gradient: Float64Array, scaled: Float64Array, predictor: Predictor): number[] {
+  return [...gradient.keys()].filter((i) => {
+    const beyond = scaled.slice();
+    // A hundredth of what is stated: the step that slopes are taken over.
+    beyond[i] += 1e-2 * Math.sign(gradient[i]);
+    return predictor.at(beyond).ending !== 'solved';
+  });
 }
 
 /** Null where the equations have no solution. */

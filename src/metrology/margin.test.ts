@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { exampleModel, normal, rectangle } from './example.test-data.ts';
 import { margins, numericalTolerance } from './margin.ts';
-import type { Model } from './model.ts';
+import type { Ending, Model } from './model.ts';
 import { monteCarlo } from './monte-carlo.ts';
 import { sensitivities } from './sensitivity.ts';
 
@@ -110,4 +110,31 @@ test.each([
   [35, 5],
 ])('numerical tolerance of u = %d', (u, tolerance) => {
   expect(numericalTolerance(u) / tolerance).toBeCloseTo(1, 12);
+});
+
+describe('margins at their edges', () => {
+  const held = (margin: number, u: number | null, ending?: (x: Float64Array) => Ending) =>
+    exampleModel({
+      inputs: { value: [100 - margin, u === null ? null : normal(u)] },
+      outputs: { value: ([value]) => value, limit: () => 100, margin: ([value]) => 100 - value },
+      margins: { margin: 'value' },
+      ending,
+    });
+
+  test('exactly on the limit: half the cases exceed it, and none where nothing is uncertain', () => {
+    expect(marginOf(held(0, 1), 0)).toMatchObject({ margin: 0, exceed: 0.5 });
+    expect(marginOf(held(0, null), 0)).toMatchObject({ margin: 0, u: 0, exceed: 0, interval: { low: 0, high: 0 } });
+    expect(marginOf(held(-1e-9, null), 0).exceed).toBe(1);
+    expect(marginOf(held(0, 1)).exceed).toBeCloseTo(0.5, 2);
+  });
+
+  test('no solution anywhere but at the best values: nothing is known, and unknown is not safe', () => {
+    const alone = held(50, 1, ([value]) => (value === 50 ? 'solved' : 'runaway'));
+    for (const samples of [0, 100])
+      expect(marginOf(alone, samples)).toMatchObject({
+        u: Number.POSITIVE_INFINITY,
+        exceed: 1,
+        interval: { low: Number.NEGATIVE_INFINITY },
+      });
+  });
 });

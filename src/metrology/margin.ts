@@ -37,7 +37,8 @@ export interface Margin {
  *
  * First order (GUM 5.1.2, normal distribution) alone when there is no Monte Carlo run. With one, the two are compared as JCGM 101:2008
  * clause 8 lays down: they agree if both ends of the 95 % interval differ by no more than half a unit of the one digit that u is
- * written with (7.9.2); beyond that, or when a draw had no solution, the Monte Carlo run's figures are given.
+ * written with (7.9.2), plus what the number of draws leaves uncertain; beyond that, or when a draw had no solution, the Monte Carlo run's
+ * figures are given.
  */
 export function margins(model: Model, sens: Sensitivities, run?: MonteCarlo, joint?: Joint): readonly Margin[] | null {
   if (sens.start !== 'solved') return null;
@@ -78,7 +79,8 @@ function firstOrder(margin: number, u: number | null): Figures {
 function counted(sample: Sample): Figures {
   const { probability, low, high } = sample.below(0);
   return {
-    u: sample.u,
+    // Of draws without a solution nothing is known.
+    u: Number.isNaN(sample.u) ? Number.POSITIVE_INFINITY : sample.u,
     interval: sample.interval(0.95),
     exceed: probability,
     exceedBounds: { low, high },

@@ -40,6 +40,22 @@ describe('draws without a solution', () => {
   });
 });
 
+test('draws of which none, or one, has a solution say nothing about the spread', () => {
+  for (const values of [
+    [Number.NaN, Number.NaN],
+    [Number.NaN, 3],
+  ]) {
+    const sample = new Sample(Float64Array.from(values), true);
+    expect(sample.u).toBeNaN();
+    expect(sample.below(0).probability).toBe(values.filter(Number.isNaN).length / 2);
+    expect(sample.interval().low).toBe(Number.NEGATIVE_INFINITY);
+  }
+  expect(new Sample(Float64Array.of(Number.NaN, Number.NaN), false).interval()).toEqual({
+    low: Number.NaN,
+    high: Number.NaN,
+  });
+});
+
 describe('probability from a count', () => {
   test('nothing counted in 20 000 draws still leaves an upper bound', () => {
     // Wilson's interval at 0 of n: z²/(n + z²).

@@ -17,9 +17,9 @@ export class Sample {
   readonly values: Float64Array;
   /** Draws without a solution. */
   readonly lost: number;
-  /** Mean of the solved draws [SI]. */
+  /** Mean of the solved draws [SI]; NaN without one. */
   readonly mean: number;
-  /** Standard deviation of the solved draws [SI]. */
+  /** Standard deviation of the solved draws [SI]; NaN with fewer than two. */
   readonly u: number;
   readonly #worst: number;
   #sorted: Float64Array | null = null;
@@ -44,16 +44,18 @@ export class Sample {
       const distance = values[i] - this.mean;
       if (!Number.isNaN(distance)) squares += distance * distance;
     }
-    this.u = Math.sqrt(squares / Math.max(1, solved - 1));
+    this.u = solved > 1 ? Math.sqrt(squares / (solved - 1)) : Number.NaN;
   }
 
   /**
    * Probabilistically symmetric coverage interval [SI], JCGM 101:2008 7.7.
-   * The lower end of a margin is −∞ where too many draws have no solution; the interval of any other output speaks of the solved draws only.
+   * The lower end of a margin is −∞ where too many draws have no solution; the interval of any other output speaks of the solved draws only,
+   * and is NaN without one.
    */
   interval(coverage = 0.95): { low: number; high: number } {
     const sorted = this.#sort();
     const m = sorted.length;
+    if (m === 0) return { low: Number.NaN, high: Number.NaN };
     const q = Math.floor(coverage * m + 0.5);
     const r = Math.max(1, Math.floor((m - q + 1) / 2));
     return { low: sorted[r - 1], high: sorted[Math.min(m, r + q) - 1] };

@@ -5,12 +5,12 @@ import { showValue } from '../quantity/write.ts';
 import { figure } from './figure.ts';
 import type { Margin } from './step-plan.ts';
 
-/** A margin's bare numbers with their words, units and digits. */
-export function writeMargin(board: BoardModel, bare: BareMargin): Margin {
+/** A margin's bare numbers with their words, units and digits. `u`: standard uncertainty of an output. */
+export function writeMargin(board: BoardModel, bare: BareMargin, u: (id: string) => number | null): Margin {
   const limit = board.limits.find(({ marginOutput }) => board.outputs[marginOutput].id === bare.id)!;
   const { kind, unit } = board.outputs[limit.valueOutput];
   const margin = board.outputs[limit.marginOutput];
-  const difference = (value: number, u: number | null = null) => figure(value, u, margin.kind, margin.unit);
+  const difference = (value: number, own: number | null = null) => figure(value, own, margin.kind, margin.unit);
   // The ends of an interval have the digits that the uncertainty gives them, and none of their own.
   const end = (value: number) => {
     const shown = Number.isFinite(value) ? showValue(value, bare.u, margin.unit, margin.kind) : null;
@@ -24,10 +24,10 @@ export function writeMargin(board: BoardModel, bare: BareMargin): Margin {
     title: limit.title,
     of: limit.of,
     side: limit.side,
-    limit: figure(bare.limit, null, kind, unit),
-    value: figure(bare.value, bare.u, kind, unit),
+    limit: figure(bare.limit, u(bare.hold.thresholdOutput), kind, unit),
+    value: figure(bare.value, u(bare.hold.valueOutput), kind, unit),
     margin: difference(bare.margin, bare.u),
-    share: kind === 'temperature' ? null : bare.margin / bare.limit,
+    share: kind === 'temperature' || bare.limit === 0 ? null : bare.margin / bare.limit,
     u: difference(bare.u),
     interval: { low: end(bare.interval.low), high: end(bare.interval.high), level: 0.95 },
     exceed: writeExceed(bare),

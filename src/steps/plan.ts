@@ -1,15 +1,17 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
+import type { BoardLimiter } from '../board/limiters.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
 import { budget } from '../metrology/budget.ts';
 import { evaluateAt, startValues } from '../metrology/evaluate.ts';
 import { margins as marginsOf } from '../metrology/margin.ts';
-import type { Status } from '../metrology/model.ts';
+import type { Ending, Status } from '../metrology/model.ts';
 import { type MonteCarlo, monteCarlo } from '../metrology/monte-carlo.ts';
 import { type Sensitivities, sensitivities } from '../metrology/sensitivity.ts';
 import { writeValue } from '../quantity/write.ts';
 import type { Step, Study } from '../study/study.ts';
 import { figure } from './figure.ts';
 import { writeMargin } from './margin-figures.ts';
+import { notesOf } from './notes.ts';
 import type { BudgetRow, Dial, LimiterState, Margin, OpenLimit, PlanOptions, StepPlan } from './step-plan.ts';
 
 /**
@@ -19,17 +21,20 @@ import type { BudgetRow, Dial, LimiterState, Margin, OpenLimit, PlanOptions, Ste
 export function planStep(study: Study, stepId: string, options: PlanOptions): StepPlan {
   const step = stepOf(study, stepId);
   const assembly = assembleBoard(step, options.dial && boardDial(options.dial));
-  if (!assembly.ok) return unsolved(step, { ending: 'infeasible', residual: 0, passes: 0 }, assembly.faults);
+  if (!assembly.ok) return unsolved(step, 'infeasible', assembly.faults, []);
   const { board } = assembly;
   const nominal = evaluateAt(board, startValues(board));
-  if (nominal.status.ending !== 'solved') return unsolved(step, nominal.status, [endingFault(step, nominal.status)]);
+  if (nominal.status.ending !== 'solved') {
+    const states = board.limiters.map((limiter) => limiterState(board, nominal.y, limiter, '', () => null));
+    return unsolved(step, nominal.status.ending, [endingFault(step, nominal.status)], states);
+  }
   // Read before any other evaluation: it belongs to the last one.
   const { holder } = board;
   const sens = sensitivities(board);
   const run = options.samples >= 2 ? sample(study, board, options) : undefined;
-  const list = (marginsOf(board, sens, run) ?? []).map((margin) => writeMargin(board, margin));
-  list.sort(byDanger);
   const u = (id: string) => outputUncertainty(board, sens, run, id);
+  const list = (marginsOf(board, sens, run) ?? []).map((margin) => writeMargin(board, margin, u));
+  list.sort(byDanger);
   const of = (id: string) => outputFigure(board, sens, id, u(id));
   const wall = nominal.y[board.indexOfOutput('wall-power')];
   const heat = nominal.y[board.indexOfOutput('heat')];
@@ -43,7 +48,7 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
       processorPower: of('processor-power'),
       wallPower: of('wall-power'),
     },
-    limiters: board.limiters.map((limiter) => limiterState(board, sens, limiter.id, holder, u)),
+    limiters: board.limiters.map((limiter) => limiterState(board, nominal.y, limiter, holder, u)),
     margins: list,
     binding: list[0]?.id ?? null,
     open: board.open.map(
@@ -60,10 +65,11 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
       passes: nominal.status.passes,
       wallPower: of('wall-power'),
       heat: of('heat'),
-      imbalance: Math.abs(wall - heat) / wall,
+      imbalance: wall === heat ? 0 : Math.abs(wall - heat) / wall,
     },
     sampling: run ? { samples: run.samples, seed: run.seed, failed: run.samples - run.endings.solved } : null,
     faults: [],
+    notes: notesOf(board, nominal.y),
   };
 }
 
@@ -149,26 +155,25 @@ function outputFigure(board: BoardModel, sens: Sensitivities, id: string, u: num
 
 function limiterState(
   board: BoardModel,
-  sens: Sensitivities,
-  id: string,
+  y: Float64Array,
+  limiter: BoardLimiter,
   holder: string,
   u: (id: string) => number | null,
 ): LimiterState {
-  const limiter = board.limiters.find((each) => each.id === id)!;
   const { kind, unit } = board.outputs[limiter.readsOutput];
   const readsId = board.outputs[limiter.readsOutput].id;
   const realId = board.outputs[limiter.realOutput].id;
-  const real = sens.y0[limiter.realOutput];
-  const reads = sens.y0[limiter.readsOutput];
+  const real = y[limiter.realOutput];
+  const reads = y[limiter.readsOutput];
   return {
-    id,
+    id: limiter.id,
     title: limiter.title,
     acts: limiter.acts,
     real: figure(real, u(realId), kind, unit),
     reads: figure(reads, u(readsId), kind, unit),
     allowed: figure(board.inputs[limiter.allowedSlot].value, null, kind, unit),
     ratio: real / reads,
-    holds: id === holder,
+    holds: limiter.id === holder,
   };
 }
 
@@ -176,18 +181,19 @@ function heading({ id, title, about, changed }: Step) {
   return { id, title, about, changed };
 }
 
-function unsolved(step: Step, { ending }: Status, faults: readonly Fault[]): StepPlan {
+function unsolved(step: Step, ending: Ending, faults: readonly Fault[], limiters: readonly LimiterState[]): StepPlan {
   return {
     ...heading(step),
     ending,
     operating: null,
-    limiters: [],
+    limiters,
     margins: [],
     binding: null,
     open: [],
     solution: null,
     sampling: null,
     faults,
+    notes: [],
   };
 }
 

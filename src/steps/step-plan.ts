@@ -3,6 +3,7 @@ import type { Ending } from '../metrology/model.ts';
 
 /** A number for people and programs: SI value, SI unit, and the text with the unit and digits a person would use. */
 export interface Figure {
+  /** NaN or infinite where there is none (null in JSON); `text` then says why. */
   readonly value: number;
   readonly unit: string;
   /** Standard uncertainty, same unit; null when none is known. */
@@ -22,12 +23,12 @@ export interface Margin {
   readonly value: Figure;
   /** Distance to the limit, negative when it is exceeded. */
   readonly margin: Figure;
-  /** Margin as a share of the limit; null where that has no meaning (temperatures in °C). */
+  /** Margin as a share of the limit; null where that has no meaning: temperatures in °C, or a limit of 0. */
   readonly share: number | null;
   readonly u: Figure;
   /** 95 % interval of the margin. */
   readonly interval: { readonly low: Figure; readonly high: Figure; readonly level: number };
-  /** Probability that the limit is exceeded, with the half width of its own sampling interval; a count of none is never 0. */
+  /** Probability that the limit is exceeded, with the half width of its own sampling interval; a count of none is 0 only where nothing is uncertain. */
   readonly exceed: { readonly value: number; readonly error: number; readonly text: string };
   /** kept: the whole interval is on the safe side; close: the interval touches the limit; exceeded: the best value is beyond it. */
   readonly state: 'kept' | 'close' | 'exceeded';
@@ -57,7 +58,7 @@ export interface LimiterState {
   readonly real: Figure;
   readonly reads: Figure;
   readonly allowed: Figure;
-  /** Real over read. */
+  /** Real over read; NaN (null in JSON) without a solution, or where it reads nothing. */
   readonly ratio: number;
   /** True for the limiter that sets the operating point. */
   readonly holds: boolean;
@@ -89,6 +90,7 @@ export interface StepPlan {
     readonly processorPower: Figure;
     readonly wallPower: Figure;
   } | null;
+  /** Without a solution they still say what they allow. */
   readonly limiters: readonly LimiterState[];
   /** Sorted by probability of exceeding, then by margin in standard uncertainties: the first one binds. */
   readonly margins: readonly Margin[];
@@ -99,11 +101,14 @@ export interface StepPlan {
     readonly passes: number;
     readonly wallPower: Figure;
     readonly heat: Figure;
-    /** |wall power − heat leaving| / wall power. */
+    /** |wall power − heat leaving| / wall power; 0 where there's neither. */
     readonly imbalance: number;
   } | null;
   readonly sampling: { readonly samples: number; readonly seed: number; readonly failed: number } | null;
+  /** Why there is no operating point; empty when there is one. */
   readonly faults: readonly Fault[];
+  /** Where the figures lean on data that ends before them. */
+  readonly notes: readonly Fault[];
 }
 
 /** Sets the real power at one limiter instead of what its reading would allow. */

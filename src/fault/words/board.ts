@@ -30,4 +30,14 @@ export const boardWords = {
     expected: 'a solution',
     remedy: 'two limiters or extreme numbers may work against each other; simplify the step and report the study',
   }),
+  'board/beyond-curve': (d) => ({
+    found: `${d.part}: a phase carries ${d.current}, and its loss curve ends at ${d.last}; from there it is carried on straight`,
+    expected: 'a loss curve that reaches beyond every current',
+    remedy: 'read on from the data sheet, or take its losses and temperatures as too low',
+  }),
+  'board/below-curve': (d) => ({
+    found: `${d.part}: a phase carries ${d.current}, and its loss curve begins at ${d.first}; below, the loss of that point is taken`,
+    expected: 'a loss curve that begins below every current',
+    remedy: 'add a point at 0 A, or take its losses and temperatures as too high',
+  }),
 } satisfies Words;

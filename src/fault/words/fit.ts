@@ -13,6 +13,12 @@ export const fitWords = {
     expected: 'a step that is small against the uncertainty',
     remedy: 'give more inputs an uncertainty, or leave out the observation with the largest residual',
   }),
+  'fit/beyond-model': (d) => ({
+    found: `the observations pull ${list(d.inputs)} to values that the model refuses; the fit stopped there and is not used`,
+    expected: 'observations that agree with values the model can take',
+    remedy:
+      'check the observations and the stated value; a number that is never negative may be given with a large spread (such as 1 mΩ ~ 50 %), which the fit keeps above zero',
+  }),
   'fit/undetermined': (d) => ({
     found: `the observations don't determine ${list(d.inputs)}, and nothing else is stated about it`,
     expected: 'a stated uncertainty, or observations that depend on it',
