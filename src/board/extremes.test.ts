@@ -2,30 +2,22 @@ import { describe, expect, test } from 'vitest';
 import { sayFault } from '../fault/fault.ts';
 import { readStudy } from '../study/read.ts';
 import { assembleBoard } from './assemble.ts';
-
-interface Sketch {
-  readonly parts: string;
-  readonly limiters?: string;
-  readonly limits?: string;
-  readonly heat?: string;
-  readonly demand?: string;
-}
-
-const oneNode =
-  '{ambient: 25 degC, nodes: {spot: {limit: none}}, links: {out: {between: [spot, ambient], through: [{resistance: 2 K/W}]}}}';
+import {
+  load,
+  lossless,
+  package54,
+  processor,
+  regulator,
+  rising,
+  type Sketch,
+  sense,
+  sketchText,
+  supply,
+} from './sketch.test-data.ts';
 
 /** Solves a board written in a few lines. */
-function solve({ parts, limiters = '{}', limits, heat = oneNode, demand = '{scale: 1, crest: 1}' }: Sketch) {
-  const text = `uprate: 1
-title: a board at its edge
-demand: ${demand}
-parts:
-${parts}
-limiters: ${limiters}
-${limits ? `limits: ${limits}\n` : ''}heat: ${heat}
-steps: [{id: as-is}]
-`;
-  const reading = readStudy(text, 'edge.yaml');
+function solve(sketch: Sketch) {
+  const reading = readStudy(sketchText(sketch), 'edge.yaml');
   if (!reading.ok) throw new Error(reading.faults.map((fault) => sayFault(fault).found).join('\n'));
   const assembly = assembleBoard(reading.study.steps[0]);
   if (!assembly.ok) throw new Error(assembly.faults.map((fault) => sayFault(fault).found).join('\n'));
@@ -43,36 +35,9 @@ steps: [{id: as-is}]
   return { ending, holder: board.holder, of, y };
 }
 
-const supply = (name: string, volts: number, resistance = '0 ohm') =>
-  `  ${name}: {kind: supply, voltage: ${volts} V, resistance: ${resistance}, efficiency: 1, heats: ambient}`;
-const load = (name: string, feeder: string, watts: number, more = '') =>
-  `  ${name}: {kind: load, fed-by: ${feeder}, power: ${watts} W, heats: spot${more}}`;
-const processor = (feeder: string, watts: number, more = '') =>
-  load('core', feeder, watts, `, follows: processor${more}`);
-const sense = (feeder: string, milliohms = 10) =>
-  `  point: {kind: sense, fed-by: ${feeder}, heats: ambient, fitted: [{resistance: ${milliohms} mohm, rated-power: none}]}`;
-const package54 = (more = '', acts = 'regulate', takes = 'average') =>
-  `{package: {acts: ${acts}, takes: ${takes}, allowed: 54 W, reads: [{sense: point, assumed: 10 mohm${more}}]}}`;
-const regulator = (feeder: string, volts: number, points: string, phases = 1) => `  vr:
-    kind: regulator
-    fed-by: ${feeder}
-    output: ${volts} V
-    phases: ${phases}
-    imbalance: 0
-    frequency: 500 kHz
-    inductance: 220 nH
-    losses: {by: curve, at-temperature: 25 degC, loss-coefficient: 0 1/K, points: [${points}]}
-    fixed: 0 W
-    stage: {rated-current: none, junction-limit: none, junction-rise: 0 K/W}
-    inductor: {saturation-current: none, heating-current: none}
-    input-capacitors: {count: 1, rated-ripple: none}
-    heats: spot`;
-const lossless = '{current: 0 A, loss: 0 W}, {current: 50 A, loss: 0 W}, {current: 100 A, loss: 0 W}';
-const rising = '{current: 10 A, loss: 1 W}, {current: 20 A, loss: 3 W}, {current: 30 A, loss: 6 W}';
-
 describe('boards with little on them', () => {
   test('a supply with nothing to feed gives nothing and heats nothing', () => {
-    const { ending, holder, of } = solve({ parts: supply('adapter', 20) });
+    const { ending, holder, of } = solve({ parts: [supply('adapter', 20)] });
     expect(ending).toBe('solved');
     expect(holder).toBe('demand');
     expect(of('wall-power')).toBe(0);
@@ -82,7 +47,7 @@ describe('boards with little on them', () => {
 
   test('a processor without power lets any limiter be met and takes the whole demand', () => {
     const { ending, holder, of } = solve({
-      parts: [supply('adapter', 20), sense('adapter'), load('rest', 'point', 10), processor('point', 0)].join('\n'),
+      parts: [supply('adapter', 20), sense('adapter'), load('rest', 'point', 10), processor('point', 0)],
       limiters: package54(),
       demand: '{scale: 3, crest: 1}',
     });
@@ -98,7 +63,7 @@ describe('boards with little on them', () => {
         parts: [
           supply('adapter', 20),
           processor('adapter', 0, `, leakage: {power: ${watts} W, at: 25 degC, e-fold: ${2 * Math.E} K}`),
-        ].join('\n'),
+        ],
       });
     expect(leak(1.001).ending).toBe('runaway');
     const { ending, of } = leak(0.9);
@@ -120,16 +85,16 @@ describe('several supplies', () => {
   ];
 
   test('a low supply that stands first does not keep another from starting', () => {
-    const { ending, of } = solve({ parts: standbyFirst.join('\n'), limiters: package54() });
+    const { ending, of } = solve({ parts: standbyFirst, limiters: package54() });
     expect(ending).toBe('solved');
     expect(of('limiters.package.real')).toBeCloseTo(54, 9);
     expect(of('wall-power')).toBeCloseTo(of('heat'), 9);
   });
 
   test('their order in the study changes nothing', () => {
-    const first = solve({ parts: standbyFirst.join('\n'), limiters: package54() });
+    const first = solve({ parts: standbyFirst, limiters: package54() });
     const last = solve({
-      parts: [...standbyFirst.slice(2), ...standbyFirst.slice(0, 2)].join('\n'),
+      parts: [...standbyFirst.slice(2), ...standbyFirst.slice(0, 2)],
       limiters: package54(),
     });
     for (const id of ['scale', 'wall-power', 'limiters.package.reads', 'heat.nodes.spot.temperature'])
@@ -140,7 +105,7 @@ describe('several supplies', () => {
 describe('sense points', () => {
   test('two parts behind one sense point both count', () => {
     const { of } = solve({
-      parts: [supply('adapter', 20), sense('adapter'), load('rest', 'point', 10), processor('point', 100)].join('\n'),
+      parts: [supply('adapter', 20), sense('adapter'), load('rest', 'point', 10), processor('point', 100)],
       limiters: package54(),
     });
     expect(of('limiters.package.real')).toBeCloseTo(54, 9);
@@ -149,7 +114,7 @@ describe('sense points', () => {
 
   test('a point read twice is read twice as high, and no more flows through it', () => {
     const { of } = solve({
-      parts: [supply('adapter', 20), sense('adapter'), processor('point', 100)].join('\n'),
+      parts: [supply('adapter', 20), sense('adapter'), processor('point', 100)],
       limiters:
         '{package: {acts: regulate, takes: average, allowed: 54 W, reads: [{sense: point, assumed: 10 mohm}, {sense: point, assumed: 10 mohm}]}}',
     });
@@ -159,7 +124,7 @@ describe('sense points', () => {
 
   test('a limiter that takes the peak holds it: the average stays below by the crest', () => {
     const { of } = solve({
-      parts: [supply('adapter', 20), sense('adapter'), processor('point', 100)].join('\n'),
+      parts: [supply('adapter', 20), sense('adapter'), processor('point', 100)],
       limiters: package54('', 'regulate', 'peak'),
       demand: '{scale: 1, crest: 1.5}',
     });
@@ -170,7 +135,7 @@ describe('sense points', () => {
   test('an offset that pulls the reading below zero leaves the limiter satisfied', () => {
     // 20 V at 10 mΩ: −5 mV read as −10 W beside 4 W of real power.
     const { ending, holder, of } = solve({
-      parts: [supply('adapter', 20), sense('adapter'), processor('point', 4)].join('\n'),
+      parts: [supply('adapter', 20), sense('adapter'), processor('point', 4)],
       limiters: package54(', offset: -5 mV'),
     });
     expect(ending).toBe('solved');
@@ -181,7 +146,7 @@ describe('sense points', () => {
 
   test('an offset that alone reads as more than is allowed leaves no operating point', () => {
     const { ending } = solve({
-      parts: [supply('adapter', 20), sense('adapter'), processor('point', 4)].join('\n'),
+      parts: [supply('adapter', 20), sense('adapter'), processor('point', 4)],
       limiters: package54(', offset: 30 mV'),
     });
     expect(ending).toBe('infeasible');
@@ -191,14 +156,14 @@ describe('sense points', () => {
 describe('regulators', () => {
   test('an output above the input is infeasible, and no runaway', () => {
     const { ending } = solve({
-      parts: [supply('adapter', 5), regulator('adapter', 12, lossless), processor('vr', 10)].join('\n'),
+      parts: [supply('adapter', 5), regulator('adapter', 12, lossless), processor('vr', 10)],
     });
     expect(ending).toBe('infeasible');
   });
 
   test('one phase carries all of the current', () => {
     const { of } = solve({
-      parts: [supply('adapter', 20), regulator('adapter', 10, lossless), processor('vr', 60)].join('\n'),
+      parts: [supply('adapter', 20), regulator('adapter', 10, lossless), processor('vr', 60)],
     });
     expect(of('parts.vr.phase-current')).toBeCloseTo(6, 12);
     expect(of('parts.vr.current')).toBeCloseTo(3, 12);
@@ -207,7 +172,7 @@ describe('regulators', () => {
   test('below its first point a loss curve stays at that point: the safe side, and never negative', () => {
     for (const watts of [0, 10, 100]) {
       const { ending, of } = solve({
-        parts: [supply('adapter', 20), regulator('adapter', 10, rising), processor('vr', watts)].join('\n'),
+        parts: [supply('adapter', 20), regulator('adapter', 10, rising), processor('vr', watts)],
       });
       expect(ending).toBe('solved');
       expect(of('parts.vr.loss')).toBeCloseTo(1, 12);
@@ -217,7 +182,7 @@ describe('regulators', () => {
   test('beyond its last point a loss curve goes on straight with the slope of its end', () => {
     // Chords 0.2 and 0.3 W/A, equally wide: the three-point formula gives (3·0.3 − 0.2)/2 = 0.35 W/A.
     const { of } = solve({
-      parts: [supply('adapter', 20), regulator('adapter', 10, rising), processor('vr', 500)].join('\n'),
+      parts: [supply('adapter', 20), regulator('adapter', 10, rising), processor('vr', 500)],
     });
     expect(of('parts.vr.loss')).toBeCloseTo(6 + 0.35 * 20, 12);
   });
@@ -226,7 +191,7 @@ describe('regulators', () => {
 describe('temperature limiters', () => {
   const throttle = (celsius: number) =>
     `{throttle: {acts: regulate, allowed-temperature: ${celsius} degC, node: spot}}`;
-  const parts = [supply('adapter', 20), processor('adapter', 100)].join('\n');
+  const parts = [supply('adapter', 20), processor('adapter', 100)];
 
   test.each([
     [20, 'infeasible'],
@@ -253,7 +218,7 @@ describe('heat paths of any size', () => {
   ])('%d W/K inside and %d W/K to ambient', (inside, outside) => {
     const power = 100 * Math.min(inside, outside, 1);
     const { ending, of } = solve({
-      parts: [supply('adapter', 20), load('rest', 'adapter', power)].join('\n'),
+      parts: [supply('adapter', 20), load('rest', 'adapter', power)],
       heat: `{ambient: 25 degC, nodes: {spot: {limit: none}, case: {limit: none}}, links: {in: {between: [spot, case], through: [{resistance: ${1 / inside} K/W}]}, out: {between: [case, ambient], through: [{resistance: ${1 / outside} K/W}]}}}`,
     });
     expect(ending).toBe('solved');

@@ -1,0 +1,170 @@
+import { describe, expect, test } from 'vitest';
+import {
+  load,
+  lossless,
+  package54,
+  processor,
+  regulator,
+  rising,
+  type Sketch,
+  sense,
+  sketchText,
+  supply,
+} from '../board/sketch.test-data.ts';
+import { sayFault } from '../fault/fault.ts';
+import { readStudy } from '../study/read.ts';
+import { budgetOfMargin, planStep } from './plan.ts';
+import type { Dial } from './step-plan.ts';
+
+const seed = 20_261_125;
+
+function studyOf(sketch: Sketch) {
+  const reading = readStudy(sketchText(sketch), 'edge.yaml');
+  if (!reading.ok) throw new Error(reading.faults.map((fault) => sayFault(fault).found).join('\n'));
+  return reading.study;
+}
+
+const plan = (sketch: Sketch, samples = 0, dial?: Dial) => planStep(studyOf(sketch), 'as-is', { samples, seed, dial });
+/** As a program gets it. */
+const sent = (value: unknown) => JSON.parse(JSON.stringify(value));
+
+/** 20 V, and a limit of one's own on the voltage of the adapter. */
+const held = (limit: string, voltage = '20 V') => ({
+  parts: [
+    `  adapter: {kind: supply, voltage: ${voltage}, resistance: 0 ohm, efficiency: 1, heats: ambient, rated-power: none, rated-current: none, over-current: none}`,
+    load('rest', 'adapter', 10, ', rated-current: none'),
+  ],
+  limits: `{mine: {of: parts.adapter.voltage, ${limit}, reason: a test}}`,
+});
+const margin = (sketch: Sketch, samples = 0) => plan(sketch, samples).margins[0];
+
+describe('a margin', () => {
+  test('counts from the limit to the value, or for a lower limit from the value down to it', () => {
+    expect(margin(held('under: 21 V')).margin.value).toBeCloseTo(1, 12);
+    expect(margin(held('over: 21 V')).margin.value).toBeCloseTo(-1, 12);
+    expect(margin(held('under: 21 V')).share).toBeCloseTo(1 / 21, 12);
+    expect(margin(held('over: 21 V'))).toMatchObject({ state: 'exceeded', exceed: { value: 1 } });
+  });
+
+  test('exactly met and exactly known is close, and not exceeded', () => {
+    expect(margin(held('under: 20 V'))).toMatchObject({ state: 'close', exceed: { value: 0 } });
+    expect(margin(held('over: 20 V'))).toMatchObject({ state: 'close', exceed: { value: 0 } });
+  });
+
+  test('value and limit have each their own uncertainty, the margin that of both', () => {
+    // 0.3 V and 0.4 V are the legs of 0.5 V.
+    const both = margin(held('under: 21 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)'));
+    expect(both.value.u).toBeCloseTo(0.3, 9);
+    expect(both.limit.u).toBeCloseTo(0.4, 9);
+    expect(both.margin.u).toBeCloseTo(0.5, 9);
+    expect(both.limit.text).toBe('21.00 V ± 0.40 V');
+    // Φ(−2) = 0.022750 (Abramowitz & Stegun, table 26.1).
+    expect(both.exceed.value).toBeCloseTo(0.02275, 5);
+    expect(both).toMatchObject({ state: 'kept', interval: { level: 0.95 } });
+    expect(both.interval.low.value).toBeCloseTo(1 - 1.96 * 0.5, 4);
+    expect(margin(held('under: 20.9 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)')).state).toBe('close');
+  });
+
+  test('first order and Monte Carlo say the same of a straight line', () => {
+    const sketch = held('under: 21 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)');
+    const drawn = margin(sketch, 4096);
+    expect(drawn.disagree).toBe(false);
+    expect(drawn.exceed.value).toBeCloseTo(margin(sketch).exceed.value, 9);
+  });
+
+  test('its budget names each input with its part of the variance: 0.09 and 0.16 of 0.25', () => {
+    const rows = budgetOfMargin(
+      studyOf(held('under: 21 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)')),
+      'as-is',
+      'limits.mine',
+    )!;
+    expect(rows.slice(0, 2).map(({ input, share }) => [input, Number(share.toFixed(6))])).toEqual([
+      ['limits.mine.under', 0.64],
+      ['parts.adapter.voltage', 0.36],
+    ]);
+    expect(rows[0].contribution.value).toBeCloseTo(0.4, 9);
+  });
+
+  test('of a limit that has come down to nothing is no share of it', () => {
+    // The rating falls to nothing at 30 °C; 10 W over 2 K/W leave the place at 45 °C.
+    const derated = plan({
+      parts: [
+        supply('adapter', 20),
+        '  wire: {kind: conductor, fed-by: adapter, resistance: 0 ohm, heats: spot, rated-current: 3 A, derating: {from: 20 degC, end: 30 degC}}',
+        load('rest', 'wire', 10),
+      ],
+    }).margins.find(({ id }) => id === 'parts.wire.rated-current')!;
+    expect(derated.limit.value).toBe(0);
+    expect(derated.margin.value).toBeCloseTo(-0.5, 12);
+    expect(derated.share).toBeNull();
+  });
+});
+
+describe('a step without a solution', () => {
+  const leaking = {
+    parts: [
+      supply('adapter', 20),
+      sense('adapter'),
+      processor('point', 100, ', leakage: {power: 30 W, at: 25 degC, e-fold: 10 K}'),
+    ],
+    limiters: package54(),
+  };
+  const unsolved = plan(leaking);
+
+  test('says why, and has no numbers that could be taken for results', () => {
+    expect(unsolved).toMatchObject({ ending: 'runaway', operating: null, solution: null, margins: [], binding: null });
+    expect(unsolved.faults.map(({ code }) => code)).toEqual(['board/runaway']);
+  });
+
+  test('still says what its limiters allow, so that a dial has something to turn down', () => {
+    const [limiter] = sent(unsolved).limiters;
+    expect(limiter).toMatchObject({ id: 'package', holds: false, ratio: null, allowed: { value: 54, text: '54 W' } });
+    expect(limiter.real).toEqual({ value: null, unit: 'W', u: null, text: 'no solution' });
+    expect(limiter.reads).toEqual(limiter.real);
+  });
+});
+
+describe('a board that does nothing', () => {
+  test('has numbers for people and programs alike', () => {
+    const idle = plan({
+      parts: [supply('adapter', 20), sense('adapter'), processor('point', 0)],
+      limiters: package54(),
+    });
+    expect(idle.solution!.imbalance).toBe(0);
+    expect(idle.limiters[0].real.value).toBe(0);
+    expect(sent(idle).limiters[0].ratio).toBeNull();
+  });
+});
+
+describe('notes', () => {
+  const on = (watts: number, curve = rising) =>
+    plan({ parts: [supply('adapter', 20), regulator('adapter', 10, curve), processor('vr', watts)] }).notes;
+
+  test('inside its loss curve a regulator needs none, to the very ends', () => {
+    expect(on(100)).toEqual([]);
+    expect(on(300)).toEqual([]);
+    expect(on(500, lossless)).toEqual([]);
+  });
+
+  test('beyond its end, or below its beginning, the current and the point are named', () => {
+    const [beyond] = on(350);
+    expect(beyond).toMatchObject({ code: 'board/beyond-curve', severity: 'warning' });
+    expect(sayFault(beyond).found).toContain('35 A');
+    expect(sayFault(beyond).found).toContain('ends at 30 A');
+    const [below] = on(50);
+    expect(below).toMatchObject({ code: 'board/below-curve', severity: 'warning' });
+    expect(sayFault(below).found).toContain('begins at 10 A');
+  });
+});
+
+test('the dial sets the real power of one limiter, and the others stay', () => {
+  const sketch = {
+    parts: [supply('adapter', 20), sense('adapter', 5), processor('point', 200)],
+    limiters: package54(),
+  };
+  // 10 mΩ assumed, 5 mΩ fitted: the limiter would let 108 W through.
+  expect(plan(sketch).limiters[0]).toMatchObject({ holds: true, ratio: expect.closeTo(2, 9) });
+  const [dialled] = plan(sketch, 0, { limiter: 'package', realPower: 80 }).limiters;
+  expect(dialled.real.value).toBeCloseTo(80, 9);
+  expect(dialled.reads.value).toBeCloseTo(40, 9);
+});
