@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { Refusal, refuse } from '../fault/fault.ts';
 import { readStudy } from '../study/read.ts';
 import type { Study } from '../study/study.ts';
+import { checkOutputs } from './check-outputs.ts';
 
 export interface LoadedStudy {
   readonly study: Study;
@@ -19,7 +20,8 @@ const largest = 5_000_000;
 export async function loadStudy(studyArgument: string): Promise<LoadedStudy> {
   const found = await locateStudy(studyArgument);
   const reading = readStudy(found.text, found.path);
-  if (!reading.ok) throw new Refusal(reading.faults);
+  const faults = reading.ok ? checkOutputs(reading.study, found.text) : reading.faults;
+  if (!reading.ok || faults.length > 0) throw new Refusal(faults);
   return { study: reading.study, ...found };
 }
 

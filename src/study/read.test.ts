@@ -167,3 +167,23 @@ describe('whatever stands in the file', () => {
     );
   });
 });
+
+test.each([
+  ['crest: 1.1 ± 0.05', 'crest: 1.1 ± 0.2', 'demand.crest'],
+  ['efficiency: 0.88 ± 0.02', 'efficiency: 0.95(3)', 'parts.adapter.efficiency'],
+  ['- resistance: 0.3 K/W ± 20 %', '- resistance: 0.3 K/W ± 120 %', 'heat.links.interface.through.0.resistance'],
+  ['joint: 0.1 mohm ± 0.05 mohm', 'joint: 0.1 mohm ± 0.2 mohm', 'parts.core-sense.fitted.0.joint'],
+])('an uncertainty that reaches what can’t be is told: %s becomes %s', (from, to, field) => {
+  const told = (text: string) =>
+    readWell(text)
+      .remarks.filter(({ code }) => code === 'study/reaches-out')
+      .map(({ data, severity }) => [data.field, severity]);
+  expect(told(small)).toEqual([]);
+  expect(small).toContain(from);
+  expect(told(small.replace(from, to))).toEqual([[field, 'warning']]);
+});
+
+test.each(['joint: 0 mohm ± 0.05 mohm', 'joint: 0.1 mohm ~ 80 %'])('%s reaches nothing that can’t be', (written) => {
+  const text = small.replace('joint: 0.1 mohm ± 0.05 mohm', written);
+  expect(readWell(text).remarks.map(({ code }) => code)).not.toContain('study/reaches-out');
+});

@@ -8,6 +8,7 @@ import { checkHeatWays } from './checks/heat-ways.ts';
 import { checkLadder } from './checks/ladder.ts';
 import { checkLearning } from './checks/learning.ts';
 import { checkOrders } from './checks/orders.ts';
+import { checkOwnLimits } from './checks/own-limits.ts';
 import { checkReferences } from './checks/references.ts';
 import type { Lines } from './lines.ts';
 import { outlineOf, textAt } from './outline.ts';
@@ -20,7 +21,7 @@ import type { Step, StudyReading } from './study.ts';
 import { readText } from './yaml-text.ts';
 
 const mostFaults = 50;
-const structureChecks = [checkReferences, checkFeeding, checkConductors, checkHeatWays, checkFollowers];
+const structureChecks = [checkReferences, checkFeeding, checkConductors, checkHeatWays, checkFollowers, checkOwnLimits];
 
 /** A step's board as raw text, ready for its meaning. */
 export interface RawStep {

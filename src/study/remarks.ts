@@ -1,13 +1,15 @@
 import type { Fault } from '../fault/fault.ts';
+import type { Quantity } from '../quantity/quantity.ts';
 import type { Lines } from './lines.ts';
 import { isQuantity } from './quantities.ts';
 import { type Path, plainOf, spanAt } from './raw.ts';
 import type { RawStep } from './read.ts';
+import { type Range, ranges } from './schema/leaf.ts';
 import { board as boardSchema } from './schema/study.ts';
 import { visitFields } from './schema/walk.ts';
 import type { Step } from './study.ts';
 
-/** Numbers without an uncertainty and ratings without data, each with its place. */
+/** Numbers without an uncertainty, or with one that reaches what can't be, and ratings without data, each with its place. */
 export function remarksOf(step: Step, raw: RawStep, lines: Lines): Fault[] {
   const remarks: Fault[] = [];
   const heated = new Set(
@@ -15,7 +17,7 @@ export function remarksOf(step: Step, raw: RawStep, lines: Lines): Fault[] {
   );
   // A place that no part heats, such as a fin stack or the air, is no part that could be harmed.
   const harmless = (path: Path) => path[1] === 'nodes' && path.at(-1) === 'limit' && !heated.has(String(path[2]));
-  visitFields(boardSchema, plainOf(raw.board), (path, { role, about }) => {
+  visitFields(boardSchema, plainOf(raw.board), (path, { role, about, range = 'any' }) => {
     const value = valueAt(step.board, path);
     const field = path.join('.');
     const place = () => lines.place(spanAt(raw.board, path));
@@ -27,22 +29,26 @@ export function remarksOf(step: Step, raw: RawStep, lines: Lines): Fault[] {
         place: place(),
       });
     }
-    if (
-      role === 'quantity' &&
-      typeof value === 'object' &&
-      value !== null &&
-      isQuantity(value) &&
-      value.spread === null
-    ) {
+    if (role !== 'quantity' || typeof value !== 'object' || value === null || !isQuantity(value)) return;
+    const data = { field, text: value.text };
+    if (value.spread === null)
+      remarks.push({ code: 'study/no-uncertainty', severity: 'warning', data, place: place() });
+    else if (reachesOut(value, range))
       remarks.push({
-        code: 'study/no-uncertainty',
+        code: 'study/reaches-out',
         severity: 'warning',
-        data: { field, text: value.text },
+        data: { ...data, possible: ranges[range].says },
         place: place(),
       });
-    }
   });
   return remarks;
+}
+
+/** Whether a spread's ends, or two standard uncertainties, lie where the number can't be. A zero may be told with a little on either side. */
+function reachesOut({ value, spread }: Quantity, range: Range): boolean {
+  if (spread === null || spread.shape === 'log-normal' || value === 0) return false;
+  const ends = spread.shape === 'normal' ? [value - 2 * spread.u, value + 2 * spread.u] : [spread.low, spread.high];
+  return !ends.every(ranges[range].holds);
 }
 
 function valueAt(holder: unknown, path: Path): unknown {

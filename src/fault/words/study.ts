@@ -252,6 +252,16 @@ export const studyWords = {
     found: `${d.field}: "${d.text}" has no uncertainty${atStep(d)}`,
     expected: 'a tolerance (± 1 %), a range, or a guess (~ 20 %)',
   }),
+  'study/reaches-out': (d) => ({
+    found: `${d.field}: the uncertainty of "${d.text}" reaches values that it can't have${atStep(d)}`,
+    expected: `${d.possible}, from end to end (of a standard uncertainty: two to either side)`,
+    remedy: 'give it ends that it can have, as in 0.1..0.6 K/W; a guess of ~ 20 % or more stays above zero',
+  }),
+  'study/under-and-over': (d) => ({
+    found: `limit "${d.limit}" has both "under" and "over"${atStep(d)}`,
+    expected: 'one of the two',
+    remedy: 'make two limits of it',
+  }),
   'study/open-rating': (d) => ({
     found: `${d.field} is ${d.left ? 'not given' : 'open'}${atStep(d)}`,
     expected: `${d.about}`,

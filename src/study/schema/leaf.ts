@@ -5,8 +5,16 @@ import { kinds } from '../../quantity/kind.ts';
 import type { Quantity } from '../../quantity/quantity.ts';
 import { readQuantity } from '../../quantity/read.ts';
 
-/** Which values a quantity may take: most of a board's numbers can't be negative, some can't be zero. */
-export type Sign = 'any' | 'not-negative' | 'positive';
+/** Which values a quantity may take [SI]: most of a board's numbers can't be negative, some can't be zero. */
+export const ranges = {
+  any: { holds: () => true, says: 'any' },
+  'not-negative': { holds: (value: number) => value >= 0, says: 'zero or more' },
+  positive: { holds: (value: number) => value > 0, says: 'more than zero' },
+  share: { holds: (value: number) => value > 0 && value <= 1, says: 'more than zero, at most 1 (100 %)' },
+  'one-or-more': { holds: (value: number) => value >= 1, says: '1 or more' },
+} as const;
+
+export type Range = keyof typeof ranges;
 
 /** What a number's field is, for those who walk the schema: the reader of faults, the remarks, the page on the file's format. */
 export interface Field {
@@ -14,6 +22,7 @@ export interface Field {
   readonly role: 'quantity' | 'definition' | 'rating' | 'count';
   readonly about: string;
   readonly kind?: KindName;
+  readonly range?: Range;
   readonly least?: number;
 }
 
@@ -26,16 +35,16 @@ const written = z.union([z.string(), z.number()]);
  * A number with unit and uncertainty, as text (`5 mohm ± 1 %`) or as `{ value, source }`.
  * Faults travel in the issue's `params`, so that the reader can add file, line and caret.
  */
-export function quantity(kind: KindName, about: string, sign: Sign = 'positive') {
-  return readable(kind, about, sign).register(fields, { role: 'quantity', about, kind });
+export function quantity(kind: KindName, about: string, range: Range = 'positive') {
+  return readable(kind, about, range).register(fields, { role: 'quantity', about, kind, range });
 }
 
 /** A quantity that is exact by its nature: what firmware allows, where a derating begins, a reference temperature. */
-export function definition(kind: KindName, about: string, sign: Sign = 'positive') {
-  return readable(kind, about, sign).register(fields, { role: 'definition', about, kind });
+export function definition(kind: KindName, about: string, range: Range = 'positive') {
+  return readable(kind, about, range).register(fields, { role: 'definition', about, kind });
 }
 
-function readable(kind: KindName, about: string, sign: Sign) {
+function readable(kind: KindName, about: string, range: Range) {
   return z
     .union([
       written,
@@ -56,10 +65,9 @@ function readable(kind: KindName, about: string, sign: Sign) {
         context.addIssue({ code: 'custom', params: { fault: read.fault, offset: read.offset, length: read.length } });
         return z.NEVER;
       }
-      const number = read.quantity.value;
-      if (sign !== 'any' && (number < 0 || (sign === 'positive' && number === 0))) {
-        const expected = sign === 'positive' ? 'more than zero' : 'zero or more';
-        const fault = refuse('study/out-of-range', { text, kind: kinds[kind].title, expected });
+      const { holds, says } = ranges[range];
+      if (!holds(read.quantity.value)) {
+        const fault = refuse('study/out-of-range', { text, kind: kinds[kind].title, expected: says });
         context.addIssue({ code: 'custom', params: { fault, offset: 0, length: text.length } });
         return z.NEVER;
       }

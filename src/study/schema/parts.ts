@@ -22,7 +22,7 @@ const supplyPart = z.strictObject({
   note,
   voltage: quantity('voltage', 'voltage at no load'),
   resistance: quantity('resistance', 'source resistance, as droop per ampere', 'not-negative'),
-  efficiency: quantity('ratio', 'power out over power from the wall, at the loads of this study'),
+  efficiency: quantity('ratio', 'power out over power from the wall, at the loads of this study', 'share'),
   'rated-power': rating('power', 'rated power out'),
   'rated-current': rating('current', 'rated current out'),
   'over-current': rating('current', 'peak current at which it switches off'),

@@ -7,7 +7,7 @@ import { part } from './parts.ts';
 const demand = z
   .strictObject({
     scale: quantity('ratio', 'what the processor would take if nothing held it, as a multiple of scale 1'),
-    crest: quantity('ratio', 'peak over average of the power'),
+    crest: quantity('ratio', 'peak over average of the power', 'one-or-more'),
   })
   .describe('what the processor would take if nothing held it');
 
@@ -23,7 +23,10 @@ const instrument = z.strictObject({
   title: z.string().optional(),
   channel: z.string().describe('column of the recordings'),
   shows: z.string().describe('output of the board that it measures, by its id'),
-  uncertainty: z.string().describe('standard uncertainty of a reading beside its noise, such as 0.5 K'),
+  uncertainty: z
+    .union([z.string(), z.number()])
+    .transform(String)
+    .describe('standard uncertainty of a reading beside its noise, such as 0.5 K'),
   note: z.string().optional(),
 });
 
