@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { catalogue } from '../physics/catalogue.ts';
-import { exampleCommand, runCalc } from './calc.ts';
+import { runCalc } from './calc.ts';
 import { isMisuse } from './door.ts';
+import { exampleCommand } from './formula-text.ts';
 
 /** Splits a command line as a shell does, single quotes only. */
 function words(command: string): string[] {
@@ -69,6 +70,7 @@ describe('wrong usage is told apart from data that refuse', () => {
     ['no equals sign', errorOf('rated-current', 'power'), true],
     ['missing input', errorOf('rated-current', 'power=1 W'), true],
     ['unknown input', errorOf('rated-current', 'volts=1 V'), true],
+    ['result without --solve', errorOf('rated-current', 'power=1 W', 'resistance=1 mΩ', 'current=1 A'), true],
     ['given twice', errorOf('rated-current', 'power=1 W', 'power=2 W'), true],
     ['wrong dimension', errorOf('rated-current', 'power=1 V', 'resistance=1 mΩ'), false],
     ['negative resistance', errorOf('rated-current', 'power=1 W', 'resistance=-1 mΩ'), false],
@@ -77,4 +79,27 @@ describe('wrong usage is told apart from data that refuse', () => {
     expect(error).toBeInstanceOf(Error);
     expect(isMisuse(error)).toBe(misuse);
   });
+});
+
+test('a search lists only what has its words, by room', () => {
+  const { text } = runCalc(undefined, [], { search: 'ripple phase' });
+  expect(text).toContain('power path');
+  expect(text).toContain('inductor-ripple');
+  expect(text).not.toContain('rated-current');
+  expect(runCalc(undefined, [], { search: 'nonsense' }).text).toContain('no formula has "nonsense"');
+});
+
+// R = ab/(a + b), so b = R·a/(a − R): 4 · 5/(5 − 4) = 20.
+test('an input can be the unknown', () => {
+  const { text, json, exit } = runCalc('parallel-resistance', ['a=5 mΩ ± 1 %', 'resistance=4 mΩ'], { solve: 'b' });
+  expect(exit).toBe(0);
+  expect(text).toMatch(/b: other resistor +20\.00 mΩ ± 0\.\d+ mΩ/);
+  const { roots } = json as { roots: { value: number; siUnit: string }[] };
+  expect(roots[0].value).toBeCloseTo(0.02, 12);
+  expect(roots[0].siUnit).toBe('Ω');
+});
+
+test('every result shows what makes it uncertain', () => {
+  const { text } = runCalc('sense-real-power', ['allowed=40 W ± 1 %', 'assumed=5 mΩ ± 1 %', 'effective=5 mΩ ± 2 %']);
+  expect(text.match(/what makes it uncertain/g)).toHaveLength(2);
 });

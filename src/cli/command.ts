@@ -42,9 +42,9 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .option(
       '--samples <n>',
       'draws of the Monte Carlo, 1000 to 1000000, 20000 when left out; 0: first order only',
-      (text) => wholeNumber(text, 1000, 1_000_000, 0),
+      wholeNumber(1000, 1_000_000, 0),
     )
-    .option('--seed <n>', 'seed of the Monte Carlo, 1 when left out', (text) => wholeNumber(text, 0, 2 ** 32 - 1))
+    .option('--seed <n>', 'seed of the Monte Carlo, 1 when left out', wholeNumber(0, greatestSeed))
     .option('--against <run>', 'beside the steady values measured in this run')
     .addHelpText(
       'after',
@@ -61,20 +61,25 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       ),
     );
 
-  verb('calc', 'evaluate one formula of the catalogue; without a name, list them')
+  verb('calc', 'evaluate one formula of the catalogue, or solve it for an input; without a name, list them')
     .argument('[name]', 'the formula')
     .argument('[values...]', "its inputs as name=value, each with unit and uncertainty: a='5 mΩ ± 1 %'")
+    .option('--search <words>', 'list only formulas with these words')
+    .option('--solve <input>', 'the input that is unknown; give one result in its place')
+    .option('--samples <n>', 'Monte Carlo draws', wholeNumber(100, 1e7))
+    .option('--seed <n>', 'seed of the Monte Carlo draws', wholeNumber(0, greatestSeed))
     .addHelpText(
       'after',
       examples(
-        'uprate calc',
+        'uprate calc --search ripple',
         'uprate calc parallel-resistance',
         "uprate calc parallel-resistance a='5 mΩ ± 1 %' b='22 mΩ ± 1 %'",
+        "uprate calc parallel-resistance --solve b a='5 mΩ ± 1 %' resistance='4 mΩ'",
       ),
     )
-    .action(async (name: string | undefined, values: string[]) => {
+    .action(async (name: string | undefined, values: string[], options) => {
       const { runCalc } = await import('./calc.ts');
-      return perform('calc', null, async () => runCalc(name, values));
+      return perform('calc', null, async () => runCalc(name, values, options));
     });
 
   verb('import', 'read text logs into a run of the study')
@@ -125,7 +130,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
   verb('open', 'start the local server and open the study in the browser')
     .argument('[study]', STUDY, '.')
     .option('--host <address>', 'address to listen at; another than 127.0.0.1 lets other machines in', '127.0.0.1')
-    .option('--port <n>', 'port to listen at; 0 takes a free one', (text) => wholeNumber(text, 0, 65_535), 0)
+    .option('--port <n>', 'port to listen at; 0 takes a free one', wholeNumber(0, 65_535), 0)
     .option('--no-browser', "print the address, don't open a browser")
     .addHelpText('after', examples('uprate open examples/mini-pc', 'uprate open . --port 8200 --no-browser'))
     .action((study: string, options) =>
@@ -145,6 +150,8 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
   return exit;
 }
 
+const greatestSeed = 2 ** 32 - 1;
+
 const STUDY = "the study's folder, or its study.yaml";
 
 function examples(...lines: string[]): string {
@@ -156,9 +163,11 @@ function collect(value: string, before: readonly string[] = []): string[] {
 }
 
 /** A whole number from `least` to `most`, or `other`. */
-function wholeNumber(text: string, least: number, most: number, other = least): number {
-  const number = /^\d{1,15}$/.test(text) ? Number(text) : Number.NaN;
-  if ((number >= least && number <= most) || number === other) return number;
-  const or = other === least ? '' : `, or ${other}`;
-  throw new InvalidArgumentError(`A whole number from ${least} to ${most}${or} is expected.`);
+function wholeNumber(least: number, most: number, other = least): (text: string) => number {
+  return (text) => {
+    const number = /^\d{1,15}$/.test(text) ? Number(text) : Number.NaN;
+    if ((number >= least && number <= most) || number === other) return number;
+    const or = other === least ? '' : `, or ${other}`;
+    throw new InvalidArgumentError(`A whole number from ${least} to ${most}${or} is expected.`);
+  };
 }

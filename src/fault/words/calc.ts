@@ -5,8 +5,9 @@ type Words = Record<string, (data: FaultData) => Sentences>;
 export const calcWords = {
   'calc/unknown-formula': (d) => ({
     found: `there is no formula "${d.name}"`,
-    expected: `one of ${list(d.known)}`,
-    remedy: d.near ? `did you mean "${d.near}"?` : '`uprate calc` lists the formulas',
+    expected:
+      Array.isArray(d.near) && d.near.length > 0 ? `perhaps "${list(d.near, '", or "')}"` : 'the name of a formula',
+    remedy: '`uprate calc` lists the formulas, `uprate calc --search WORD` those with a word',
   }),
   'calc/bad-assignment': (d) => ({
     found: `"${d.text}" is not an input with its value`,
@@ -22,6 +23,47 @@ export const calcWords = {
     found: `"${d.formula}" has no input "${d.name}"`,
     expected: `its inputs: ${list(d.known)}`,
     remedy: d.near ? `did you mean "${d.near}"?` : `\`uprate calc ${d.formula}\` explains its inputs`,
+  }),
+  'calc/output-given': (d) => ({
+    found: `"${d.name}" is a result of "${d.formula}", not an input`,
+    expected: `its inputs: ${list(d.known)}`,
+    remedy: `leave it out; or leave out the input that you look for and name it: --solve ${list(d.known, '|')}`,
+  }),
+  'calc/unknown-unknown': (d) => ({
+    found: `"${d.formula}" has no input "${d.name}" to solve for`,
+    expected: `one of its inputs: ${list(d.known)}`,
+    remedy: d.near ? `did you mean "${d.near}"?` : `\`uprate calc ${d.formula}\` explains its inputs`,
+  }),
+  'calc/unknown-given': (d) => ({
+    found: `"${d.name}" is to be solved for, and is given too`,
+    expected: 'every other input, and one result',
+    remedy: `leave out ${d.name}=…, or --solve`,
+  }),
+  'calc/one-target': (d) => ({
+    found:
+      Array.isArray(d.given) && d.given.length > 0
+        ? `${list(d.given, ' and ')} are given`
+        : 'no result is given to solve for',
+    expected: `exactly one result of "${d.formula}": ${list(d.known, ' or ')}`,
+    remedy: `for example ${d.example}`,
+  }),
+  'calc/no-root': (d) => ({
+    found: `no ${d.input} gives ${d.output} ${d.given}`,
+    expected:
+      d.low === ''
+        ? `inputs for which "${d.formula}" has a result`
+        : `${d.output} from ${d.low} to ${d.high}: all that ${d.input} reaches with the other inputs as they are`,
+    remedy: 'change another input, or ask for less',
+  }),
+  'calc/independent': (d) => ({
+    found: `${d.output} doesn't depend on ${d.input} with the other inputs as they are: it is ${d.low}`,
+    expected: 'an input that the result depends on',
+    remedy: 'solve for another input',
+  }),
+  'calc/plateau': (d) => ({
+    found: `every ${d.input} from ${d.from} to ${d.to} gives ${d.output} ${d.given}`,
+    expected: 'a result that one value alone gives',
+    remedy: 'ask for a result off the flat part',
   }),
   'calc/missing-inputs': (d) => ({
     found: `"${d.formula}" also needs ${list(d.missing)}`,
