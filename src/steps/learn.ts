@@ -146,6 +146,10 @@ class Bench {
     const { learning } = study;
     if (!learning) throw new Refusal(refuse('fit/no-learning', { file: study.file }));
     this.#limiter = learning.limiter;
+    const limiter = step.board.limiters[learning.limiter];
+    // A mean is measured; what such a limiter calls its power is the peak.
+    if (limiter && 'takes' in limiter && limiter.takes === 'peak')
+      throw new Refusal(refuse('fit/peak-limiter', { limiter: learning.limiter }));
     this.#board = this.#assemble(1);
     this.#instruments = Object.entries(study.instruments).map(([id, entry]) => this.#instrument(id, entry));
     const power = this.#instruments.find(({ id }) => id === learning['power-channel']);

@@ -155,6 +155,19 @@ describe('notes', () => {
     expect(below).toMatchObject({ code: 'board/below-curve', severity: 'warning' });
     expect(sayFault(below).found).toContain('begins at 10 A');
   });
+
+  test.each([
+    ['efficiency: 1', 'efficiency: 0.98 ± 0.02 (k=1)', 'parts.adapter.efficiency', '1.04'],
+    ['resistance: 0 ohm', 'resistance: 10 mohm ± 10 mohm (k=1)', 'parts.adapter.resistance', '-20 mΩ'],
+    ['resistance: 0 ohm', 'resistance: 10 mohm ± 3 mohm (k=1)', null, ''],
+    ['efficiency: 1', 'efficiency: 0.9..1', null, ''],
+  ])('%s as %s: draws that can’t be are named', (before, after, input, end) => {
+    const drawn = plan({ parts: [supply('adapter', 20).replace(before, after), load('rest', 'adapter', 10)] }, 64);
+    expect(drawn.notes.map(({ code, data }) => [code, data.input, data.end])).toEqual(
+      input === null ? [] : [['board/impossible-draws', input, end]],
+    );
+    expect(drawn.sampling!.failed > 0).toBe(input !== null);
+  });
 });
 
 test('the dial sets the real power of one limiter, and the others stay', () => {

@@ -11,7 +11,7 @@ import { writeValue } from '../quantity/write.ts';
 import type { Step, Study } from '../study/study.ts';
 import { figure } from './figure.ts';
 import { writeMargin } from './margin-figures.ts';
-import { notesOf } from './notes.ts';
+import { curveNotes, drawNotes } from './notes.ts';
 import type { BudgetRow, Dial, LimiterState, Margin, OpenLimit, PlanOptions, StepPlan } from './step-plan.ts';
 
 /**
@@ -69,7 +69,7 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
     },
     sampling: run ? { samples: run.samples, seed: run.seed, failed: run.samples - run.endings.solved } : null,
     faults: [],
-    notes: notesOf(board, nominal.y),
+    notes: [...curveNotes(board, nominal.y), ...(run ? drawNotes(board) : [])],
   };
 }
 

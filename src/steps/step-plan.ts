@@ -107,7 +107,7 @@ export interface StepPlan {
   readonly sampling: { readonly samples: number; readonly seed: number; readonly failed: number } | null;
   /** Why there is no operating point; empty when there is one. */
   readonly faults: readonly Fault[];
-  /** Where the figures lean on data that ends before them. */
+  /** What to know before trusting the figures: data that ends before them, draws that can't be. */
   readonly notes: readonly Fault[];
 }
 

@@ -40,4 +40,9 @@ export const boardWords = {
     expected: 'a loss curve that begins below every current',
     remedy: 'add a point at 0 A, or take its losses and temperatures as too high',
   }),
+  'board/impossible-draws': (d) => ({
+    found: `${d.input}: its uncertainty reaches ${d.end}, which can't be; such draws count as exceeding every limit`,
+    expected: 'an uncertainty that stays among possible values',
+    remedy: 'state a range that ends where it must (0.95..1), or a smaller uncertainty',
+  }),
 } satisfies Words;

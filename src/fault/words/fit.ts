@@ -55,10 +55,20 @@ export const fitWords = {
     expected: `one of: ${list(d.known)}`,
     remedy: 'name the instrument that shows the power',
   }),
+  'fit/peak-limiter': (d) => ({
+    found: `learning.limiter names "${d.limiter}", which takes the peak, and a window's power is a mean`,
+    expected: 'a limiter that takes the average',
+    remedy: 'name a limiter at the same sense points that takes the average; one that only warns will do',
+  }),
   'fit/nothing-settled': (d) => ({
     found: `no window of ${list(d.runs)} has settled in any channel that an instrument of the study names`,
     expected: 'at least one settled window',
     remedy: '`uprate show` lists the windows and why they count as settled or not; record longer at one load',
+  }),
+  'fit/no-such-run': (d) => ({
+    found: `learning.from names "${d.run}", which is no run of this study`,
+    expected: Array.isArray(d.known) && d.known.length > 0 ? `one of: ${list(d.known)}` : 'a run; there is none yet',
+    remedy: d.near ? `did you mean "${d.near}"?` : '`uprate import` makes one from a log',
   }),
   'fit/no-such-input': (d) => ({
     found: `learning.learn names "${d.path}", which is no uncertain number of this board`,
