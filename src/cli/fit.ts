@@ -1,13 +1,17 @@
-import { writeFile } from 'node:fs/promises';
+import { assembleBoard } from '../board/assemble.ts';
 import { Refusal, refuse, writeFault } from '../fault/fault.ts';
+import { nearest } from '../fault/nearest.ts';
+import { kinds } from '../quantity/kind.ts';
 import { writeValue } from '../quantity/write.ts';
 import { writeForFile } from '../quantity/write-for-file.ts';
+import { listRuns } from '../runs/read-run.ts';
 import { type Learnt, learn, learntInputs } from '../steps/learn.ts';
 import { editStudy } from '../study/edit.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
 import { measuredWindows } from './measured-windows.ts';
+import { replaceStudy } from './replace-study.ts';
 import { writeTable } from './text-table.ts';
 
 export interface FitCommandOptions {
@@ -20,6 +24,7 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
   const learnt = await learnFromRuns(study, folder);
   const inputs = learntInputs(study, study.steps[0], learnt);
   const { fit } = learnt;
+  const residuals = residualsWithUnit(study, learnt);
   const lines = [
     `learnt from ${runNames(study)}: ${learnt.used.length} observations, ${fit.inputs.length} uncertain inputs, ${fit.passes} passes`,
     writeTable(
@@ -38,10 +43,9 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
         { heading: 'measured − fitted', align: 'right' },
         { heading: 'in uncertainties', align: 'right' },
       ],
-      fit.residuals.map(({ observation, difference, size }) => [
+      residuals.map(({ observation, difference, unit, size }) => [
         observation,
-        // Every observation here is a temperature or a power: its difference is in the SI unit of the instrument.
-        difference.toFixed(3),
+        `${difference.toFixed(3)} ${unit}`,
         size === null ? 'nothing else speaks about it' : size.toFixed(2),
       ]),
       '  ',
@@ -58,7 +62,7 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
   } else lines.push('nothing written; --write puts these values into the study');
   const json = {
     inputs,
-    residuals: fit.residuals,
+    residuals,
     chiSquare: fit.chiSquare,
     degreesOfFreedom: fit.degreesOfFreedom,
     used: learnt.used,
@@ -70,10 +74,26 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
 /** Fits the study to the runs it names. Throws a Refusal when the fit has no result. */
 export async function learnFromRuns(study: Study, folder: string): Promise<Learnt> {
   if (!study.learning) throw new Refusal(refuse('fit/no-learning', { file: study.file }));
+  const known = (await listRuns(folder)).map(({ id }) => id);
+  const unknown = study.learning.from.filter((run) => !known.includes(run));
+  if (unknown.length > 0)
+    throw new Refusal(unknown.map((run) => refuse('fit/no-such-run', { run, known, near: nearest(run, known) })));
   const windows = (await Promise.all(study.learning.from.map((id) => measuredWindows(folder, id)))).flat();
   const learnt = learn(study, study.steps[0], windows);
   if (learnt.fit.ending !== 'converged') throw new Refusal(learnt.fit.faults);
   return learnt;
+}
+
+/** Each residual with the SI unit of its difference: an observation is named by its window and its instrument. */
+function residualsWithUnit(study: Study, { fit }: Learnt) {
+  const assembly = assembleBoard(study.steps[0]);
+  if (!assembly.ok) throw new Refusal(assembly.faults);
+  const { outputs, indexOfOutput } = assembly.board;
+  return fit.residuals.map((residual) => {
+    const instrument = residual.observation.slice(residual.observation.lastIndexOf(': ') + 2);
+    const { kind } = outputs[indexOfOutput(study.instruments[instrument].shows)];
+    return { ...residual, unit: kinds[kind].siUnit };
+  });
 }
 
 function runNames(study: Study): string {
@@ -97,7 +117,7 @@ async function writeInto(
   });
   const edited = editStudy(text, path, edits);
   if (!edited.ok) throw new Refusal(edited.faults);
-  await writeFile(path, edited.text);
+  await replaceStudy(path, text, edited.text);
 }
 
 /** The value with the digits its uncertainty deserves: nobody reads 17 digits in a study. */
@@ -107,6 +127,8 @@ function shortest(
   unit: string,
   kind: Parameters<typeof writeForFile>[3],
 ): string {
-  if (spread?.shape !== 'normal') return writeForFile(value, spread, unit, kind);
-  return `${writeValue(value, spread.u, unit, kind)} (k=1)`;
+  if (spread?.shape === 'normal') return `${writeValue(value, spread.u, unit, kind)} (k=1)`;
+  if (spread?.shape !== 'log-normal') return writeForFile(value, spread, unit, kind);
+  const [median] = writeValue(value, spread.sigma * value, unit, kind).split(' ± ');
+  return `${median} (sigma=${Number(spread.sigma.toPrecision(2))})`;
 }

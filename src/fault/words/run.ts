@@ -172,7 +172,7 @@ export const runWords = {
   }),
   'run/no-such-run': (d) => ({
     found: `the study has no run "${d.id}"`,
-    expected: `one of: ${list(d.known)}`,
+    expected: Array.isArray(d.known) && d.known.length > 0 ? `one of: ${list(d.known)}` : 'a run; there is none yet',
     remedy: d.near ? `did you mean "${d.near}"?` : '`uprate import` makes one from a log',
   }),
   'run/bad-file': (d) => ({

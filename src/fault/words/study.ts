@@ -267,6 +267,10 @@ export const studyWords = {
     expected: `${d.about}`,
     remedy: 'look it up or measure it; write none if it does not apply',
   }),
+  'study/changed-meanwhile': (d) => ({
+    found: `"${d.path}" has been changed since it was read; it was left as it is`,
+    remedy: 'give the command again: it reads what stands there now',
+  }),
   'study/no-such-field': (d) => ({
     found: `there is no number at "${d.path}"`,
     expected: 'the address of a number in the study',
