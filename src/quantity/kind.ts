@@ -47,6 +47,7 @@ export const kinds = {
   force: kind('a force', [1, 1, -2, 0, 0], 'N', '40 N'),
   torque: kind('a torque', [1, 2, -2, 0, 0], 'N·m', '6 lbf·in'),
   pressure: kind('a pressure', [1, -1, -2, 0, 0], 'Pa', '300 kPa'),
+  diffusivity: kind('a kinematic viscosity or a diffusivity', [0, 2, -1, 0, 0], 'm²/s', '16 mm²/s'),
   'volume-flow': kind('a volume flow', [0, 3, -1, 0, 0], 'm³/s', '10 CFM'),
   'mass-flow': kind('a mass flow', [1, 0, -1, 0, 0], 'kg/s', '5 g/s'),
   angle: kind('an angle', [0, 0, 0, 0, 0], 'rad', '30 deg'),

@@ -36,3 +36,17 @@ export function airDensity(temperature: number): number {
 export function airHeatCapacityRate(volumeFlow: number, temperature: number): number {
   return airDensity(temperature) * volumeFlow * airSpecificHeat;
 }
+
+/**
+ * Volume flow of air that takes up a heat at a given warming [m³/s].
+ *
+ * V = P/(ρ(T)·c·ΔT)
+ *
+ * P   heat [W]
+ * T   temperature at which the flow is stated [K]
+ * ΔT  warming of the air [K], more than zero
+ * Range and source as for the heat that a stream takes up.
+ */
+export function airFlowFor(power: number, rise: number, temperature: number): number {
+  return power / (airHeatCapacityRate(1, temperature) * rise);
+}

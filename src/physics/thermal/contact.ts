@@ -22,3 +22,16 @@ export function contactConductance(
   const conductivity = (2 * conductivityA * conductivityB) / (conductivityA + conductivityB);
   return 1.25 * conductivity * (slope / roughness) * (pressure / hardness) ** 0.95;
 }
+
+/**
+ * Thickness of solid that resists the heat as much as a contact does [m].
+ *
+ * t = k/h
+ *
+ * k  thermal conductivity of the solid [W/(m·K)]
+ * h  conductance of the contact [W/(m²·K)]
+ * Source: Çengel, Heat and Mass Transfer, section 3-2.
+ */
+export function equivalentThickness(conductivity: number, conductance: number): number {
+  return conductivity / conductance;
+}

@@ -11,3 +11,18 @@
 export function heatPipeResistance(wall: number, wick: number): number {
   return 2 * (wall + wick);
 }
+
+/**
+ * Thermal conductivity that a solid bar of the same size would need to do as well [W/(m·K)].
+ *
+ * k = L/(R·A)
+ *
+ * L  length [m]
+ * R  thermal resistance from end to end [K/W]
+ * A  cross-section [m²]
+ * It depends on the length and is no property of the pipe.
+ * Source: Fourier's law.
+ */
+export function effectiveConductivity(length: number, resistance: number, section: number): number {
+  return length / (resistance * section);
+}
