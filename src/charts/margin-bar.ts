@@ -6,9 +6,12 @@ const THICK = 9;
 
 /** Interval and best value of one margin around the height `y` [px]; what lies beyond the limit is solid, what is left of it is outlined. */
 export function marginBar({ value, low, high }: DrawnMargin, scale: MarginScale, y: number): string {
+  const [lowest, highest] = scale.domain();
+  const [left, right] = scale.range();
+  if (high < lowest) return arrow(left, y, -1);
+  if (low > highest) return arrow(right, y, 1);
   const [from, to] = [scale(low), scale(high)];
   const zero = Math.min(Math.max(scale(0), from), to);
-  const [left, right] = scale.range();
   const parts: string[] = [];
   if (zero > from) {
     parts.push(
@@ -46,7 +49,6 @@ export function marginBar({ value, low, high }: DrawnMargin, scale: MarginScale,
       class: 'chart-best',
     }),
   );
-  const [lowest, highest] = scale.domain();
   if (low < lowest) parts.push(arrow(left, y, -1));
   if (high > highest) parts.push(arrow(right, y, 1));
   return parts.join('');

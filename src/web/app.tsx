@@ -3,10 +3,11 @@ import { Cautions } from './cautions.tsx';
 import { PowerDial } from './dial.tsx';
 import { FaultList } from './faults.tsx';
 import { Ladder } from './ladder.tsx';
-import { dialSampling, progress, reading, shownPlan, solveTime } from './plans.ts';
+import { dialSampling, progress, reading, shownPlan } from './plans.ts';
 import { StepDetail } from './step-detail.tsx';
 import { connected, studySource } from './study-source.ts';
 import { ThemeChoice } from './theme.tsx';
+import { Verdict } from './verdict.tsx';
 import { spokenSummary } from './words.ts';
 
 /** The one screen: the study's ladder, and the chosen step. */
@@ -33,10 +34,7 @@ export function App() {
       </main>
       <Spoken />
       <footer class="foot">
-        <p>
-          ± is one standard uncertainty; intervals hold 95 %.
-          {solveTime.value !== null && ` Last turn of the dial solved in ${solveTime.value.toFixed(1)} ms.`}
-        </p>
+        <p>± is one standard uncertainty; intervals hold 95 %.</p>
       </footer>
     </>
   );
@@ -71,6 +69,7 @@ function Content() {
   }
   return (
     <>
+      <Verdict />
       <Cautions />
       <Ladder />
       <StepDetail />

@@ -1,12 +1,18 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { budgetOfMargin } from '../steps/plan.ts';
 import type { BudgetRow } from '../steps/step-plan.ts';
+import { DataTable } from './data-table.tsx';
 import { dial, shownPlan, study } from './plans.ts';
-import { TableFrame } from './table-frame.tsx';
 import { tableText } from './table-text.ts';
 import { bindingMargin } from './words.ts';
 
-const HEAD = ['Number in the study', 'Value', 'Source', 'Adds', 'Share'];
+const COLUMNS = [
+  { name: 'Number in the study' },
+  { name: 'Value', figure: true },
+  { name: 'Source' },
+  { name: 'Adds', figure: true },
+  { name: 'Share', figure: true },
+];
 /** Numbers shown: what comes after them hardly matters. */
 const FIRST = 10;
 
@@ -31,7 +37,7 @@ export function UncertaintyBudget() {
       }}
     >
       <summary>
-        <h3>Why a margin is uncertain</h3>
+        <h2>Why a margin is uncertain</h2>
       </summary>
       <label>
         Margin of{' '}
@@ -54,37 +60,32 @@ export function UncertaintyBudget() {
 }
 
 function BudgetRows({ rows }: { rows: readonly BudgetRow[] }) {
-  const cells = rows.map((row) => [row.input, row.value.text, row.source, row.contribution.text, percent(row.share)]);
+  const text = () =>
+    tableText(
+      COLUMNS.map(({ name }) => name),
+      rows.map((row) => [row.input, row.value.text, row.source, row.contribution.text, percent(row.share)]),
+    );
   return (
     <>
       <p class="about">
         By first order. The numbers at the top are worth measuring; “adds” is the standard uncertainty that a number
         brings.
       </p>
-      <TableFrame name="Uncertainty budget" text={() => tableText(HEAD, cells)}>
-        <thead>
-          <tr>
-            {HEAD.map((name, at) => (
-              <th key={name} scope="col" class={[1, 3, 4].includes(at) ? 'figure' : undefined}>
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {cells.slice(0, FIRST).map(([input, value, source, adds, share]) => (
-            <tr key={input}>
-              <th scope="row">
-                <code>{input}</code>
-              </th>
-              <td class="figure">{value}</td>
-              <td>{source || 'no source given'}</td>
-              <td class="figure">{adds}</td>
-              <td class="figure">{share}</td>
-            </tr>
-          ))}
-        </tbody>
-      </TableFrame>
+      <DataTable
+        name="Uncertainty budget"
+        columns={COLUMNS}
+        rows={rows.slice(0, FIRST).map((row) => ({
+          key: row.input,
+          cells: [
+            <code>{row.input}</code>,
+            row.value.text,
+            row.source || 'no source given',
+            row.contribution.text,
+            percent(row.share),
+          ],
+        }))}
+        text={text}
+      />
     </>
   );
 }

@@ -1,12 +1,25 @@
-/** What must be done before anyone follows this page to the board. Folding it, as on a narrow screen, leaves what matters most. */
+import { useSignal } from '@preact/signals';
+
+/** What must be done before anyone follows this page to the board: what matters most always, the rest when asked for and in print. */
 export function Cautions() {
+  const all = useSignal(false);
   return (
-    <details class="cautions" open={matchMedia('(min-width: 46rem)').matches}>
-      <summary>
+    <section class="cautions" aria-label="Cautions">
+      <p>
         <strong>Before touching the board:</strong> adapter unplugged, battery disconnected, capacitors discharged.
-        Never short a sense resistor, never test unattended; the manufacturer’s ratings win over this page.
-      </summary>
-      <ul>
+        Never short a sense resistor, never test unattended; the manufacturer’s ratings win over this page.{' '}
+        <button
+          type="button"
+          class="quiet"
+          aria-expanded={all.value}
+          onClick={() => {
+            all.value = !all.value;
+          }}
+        >
+          {all.value ? 'Fewer cautions' : 'All cautions'}
+        </button>
+      </p>
+      <ul hidden={!all.value}>
         <li>Capacitors hold their charge after the plug is out. Measure before you touch.</li>
         <li>
           Never open or change a mains adapter. That is work for a qualified person under the local electrical code.
@@ -23,6 +36,6 @@ export function Cautions() {
           Unknown is not safe.
         </li>
       </ul>
-    </details>
+    </section>
   );
 }

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { dialLimiter, dialPower, isWhatIf, ownPlan, plans, shownPlan } from './plans.ts';
+import { dialPower, dialTarget, plans, shownPlan } from './plans.ts';
 import { bareFigure, holderWord, powerLimiter } from './words.ts';
 
 /** What one press of an arrow key and of a page key moves [W]. */
@@ -9,19 +9,16 @@ const PAGE = 5;
 /** The power target: sets the real power at the holding limiter of the chosen step, and everything below follows. */
 export function PowerDial() {
   const draft = useSignal<string | null>(null);
-  const limiter = dialLimiter.value;
-  const own = ownPlan.value;
-  if (!limiter || !own) {
+  const target = dialTarget.value;
+  if (!target) {
     return (
       <section class="dial" aria-label="Power dial">
-        <p class="dial-about">
-          {own && !own.operating ? 'This step has no operating point' : 'No limiter of this step counts power'}: there
-          is nothing to dial.
-        </p>
+        <p class="dial-about">No limiter of this step counts power: there is nothing to dial.</p>
       </section>
     );
   }
-  const power = dialPower.value ?? limiter.real.value;
+  const power = dialPower.value ?? target.start;
+  const rests = dialPower.value === null;
   const [lowest, highest] = dialRange(power);
   const turn = (watts: number) => {
     if (Number.isFinite(watts)) dialPower.value = Math.min(Math.max(watts, lowest), highest);
@@ -49,7 +46,8 @@ export function PowerDial() {
           step="any"
           min={lowest}
           max={highest}
-          value={draft.value ?? String(Math.round(power * 10) / 10)}
+          placeholder="–"
+          value={draft.value ?? (rests && !target.own ? '' : String(Math.round(power * 10) / 10))}
           onInput={(event) => {
             draft.value = event.currentTarget.value;
           }}
@@ -80,14 +78,14 @@ export function PowerDial() {
       <button
         type="button"
         class="dial-reset"
-        disabled={dialPower.value === null}
+        disabled={rests}
         onClick={() => {
           dialPower.value = null;
         }}
       >
-        Back to {bareFigure(limiter.real)}
+        {target.own ? `Back to ${bareFigure(target.own)}` : 'Back'}
       </button>
-      <p class="dial-about">{dialAbout(limiter.title, own.title)}</p>
+      <p class="dial-about">{dialAbout(target.title, target.own !== null)}</p>
     </section>
   );
 }
@@ -104,15 +102,17 @@ function dialRange(power: number): readonly [number, number] {
 }
 
 /** What the dial says right now; when something else holds before the dialled power is reached, that first. */
-function dialAbout(limiter: string, step: string): string {
+function dialAbout(limiter: string, hasOwn: boolean): string {
+  const plan = shownPlan.value;
   if (dialPower.value === null)
-    return `What the firmware lets through at “${limiter}”, step “${step}”. Turn to ask “what if”.`;
-  const plan = isWhatIf.value ? shownPlan.value : null;
+    return hasOwn
+      ? `What “${limiter}” lets through. Turn it to ask “what if”.`
+      : `What “${limiter}” lets through has no operating point. Turn it to ask for less.`;
   const reached = plan && powerLimiter(plan);
   if (plan?.operating && reached && reached.real.value < dialPower.value - 0.1) {
     const holder =
-      plan.operating.holder === 'demand' ? 'The load demands no more than' : `“${holderWord(plan)}” holds at`;
+      plan.operating.holder === 'demand' ? 'the load demands no more than' : `“${holderWord(plan)}” holds at`;
     return `Not reached: ${holder} ${bareFigure(reached.real)}. A calculation: nothing is set on the machine.`;
   }
-  return `What if “${limiter}” let this through at step “${step}”? A calculation: nothing is set on the machine.`;
+  return `What if “${limiter}” let this through? A calculation: nothing is set on the machine.`;
 }

@@ -3,7 +3,7 @@ import type { PlanJob, PlanWord } from './plan-words.ts';
 
 interface Question {
   readonly job: PlanJob;
-  readonly hear: (plan: StepPlan, time: number) => void;
+  readonly hear: (plan: StepPlan) => void;
 }
 
 /** Solves in the background behind a dial that is being turned: one question at a time, and of those that wait only the newest. */
@@ -12,12 +12,12 @@ export class Follower {
   #asked: Question | null = null;
   #waiting: Question | null = null;
 
-  ask(job: PlanJob, hear: (plan: StepPlan, time: number) => void): void {
+  ask(job: PlanJob, hear: (plan: StepPlan) => void): void {
     this.#waiting = { job, hear };
     if (!this.#asked) this.#next();
   }
 
-  /** The question that waits is no longer of interest; the one under way still answers, so that a fast hand sees the board follow. */
+  /** The question that waits is no longer of interest; the one under way still answers, so that uncertainties follow a hand that never rests. */
   forget(): void {
     this.#waiting = null;
   }
@@ -34,7 +34,7 @@ export class Follower {
   #start(): Worker {
     const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
     worker.onmessage = ({ data }: MessageEvent<PlanWord>) => {
-      if (data.kind === 'plan') this.#asked?.hear(data.plan, data.time);
+      if (data.kind === 'plan') this.#asked?.hear(data.plan);
       if (data.kind === 'done') this.#next();
     };
     return worker;

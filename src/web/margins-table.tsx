@@ -2,105 +2,100 @@ import { useSignal } from '@preact/signals';
 import { type MarginScale, marginScale } from '../charts/margin-axis.ts';
 import { marginCell } from '../charts/margin-bar.ts';
 import type { Margin, StepPlan } from '../steps/step-plan.ts';
+import { DataTable, type Row } from './data-table.tsx';
 import { drawnMargin } from './drawn-margin.ts';
 import { Picture } from './picture.tsx';
 import { StateWord } from './state-word.tsx';
-import { TableFrame } from './table-frame.tsx';
 import { tableText } from './table-text.ts';
+import { intervalOf } from './words.ts';
 
 const BAR = { left: 10, right: 210 };
 /** Margins shown before the person asks for the rest. */
 const FIRST = 12;
 
+const COLUMNS = [
+  { name: 'Limit of' },
+  { name: 'State' },
+  { name: 'Value', figure: true },
+  { name: 'Limit', figure: true },
+  { name: 'Margin', figure: true },
+  { name: 'Drawn' },
+  { name: '95 % interval', figure: true },
+  { name: 'Exceeded with', figure: true },
+];
+
 /** All margins of a step, the one that binds first. */
-export function MarginsTable({ plan: { margins } }: { plan: StepPlan }) {
+export function MarginsTable({ plan: { margins, title } }: { plan: StepPlan }) {
   const all = useSignal(false);
-  if (margins.length === 0) return <p>No limit of this step has data. Nothing can be said about its margins.</p>;
   const drawn = margins.flatMap((margin) => drawnMargin(margin) ?? []);
   const scale = marginScale(drawn, BAR.left, BAR.right);
   const [low, high] = scale.domain();
-  const shown = all.value ? margins : margins.slice(0, FIRST);
   return (
-    <>
-      <h3>Margins</h3>
-      <p class="about">
-        Most likely exceeded first. Bars: best value and 95 % interval against the limit, from {signed(low!)} to{' '}
-        {signed(high!)} % of the limit (temperatures: K); solid is beyond it, an arrow goes on.
-        {margins.some(({ disagree }) => disagree) && ' ≠ first order and samples disagree; samples are shown.'}
-      </p>
-      <TableFrame name="Margins" text={() => marginsText(margins)}>
-        <thead>
-          <tr>
-            {HEAD.map((name, at) => (
-              <th key={name} scope="col" class={FIGURES.has(at) ? 'figure' : undefined}>
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {shown.map((margin) => (
-            <MarginRow key={margin.id} margin={margin} scale={scale} />
-          ))}
-        </tbody>
-      </TableFrame>
-      {margins.length > FIRST && (
-        <button
-          type="button"
-          class="quiet"
-          aria-expanded={all.value}
-          onClick={() => {
-            all.value = !all.value;
-          }}
-        >
-          {all.value ? `Show only the first ${FIRST}` : `Show all ${margins.length} margins`}
-        </button>
+    <section aria-labelledby="margins-heading">
+      <h2 id="margins-heading">Margins: {title}</h2>
+      {margins.length === 0 ? (
+        <p class="about">No limit of this step has data, so that nothing can be said about its margins.</p>
+      ) : (
+        <>
+          <p class="about">
+            Most likely exceeded first. Bars: best value and 95 % interval against the limit, from {signed(low!)} to{' '}
+            {signed(high!)} % of it (temperatures: K); solid is beyond the limit, an arrow goes on.
+          </p>
+          <DataTable
+            name="Margins"
+            columns={COLUMNS}
+            rows={margins.map((margin, at) => marginRow(margin, scale, at >= FIRST && !all.value))}
+            text={() => marginsText(margins)}
+          >
+            {margins.length > FIRST && (
+              <button
+                type="button"
+                class="quiet"
+                aria-expanded={all.value}
+                onClick={() => {
+                  all.value = !all.value;
+                }}
+              >
+                {all.value ? `Show only the first ${FIRST}` : `Show all ${margins.length} margins`}
+              </button>
+            )}
+          </DataTable>
+          {margins.some(({ disagree }) => disagree) && (
+            <p class="about">* by samples: first order gives another interval, because the board bends there.</p>
+          )}
+        </>
       )}
-    </>
+    </section>
   );
 }
 
-const HEAD = ['Limit of', 'State', 'Value', 'Limit', 'Margin', 'Drawn', '95 % interval', 'Exceeded with'];
-const FIGURES = new Set([2, 3, 4, 6, 7]);
-
-function MarginRow({ margin, scale }: { margin: Margin; scale: MarginScale }) {
+function marginRow(margin: Margin, scale: MarginScale, folded: boolean): Row {
   const drawn = drawnMargin(margin);
-  return (
-    <tr>
-      <th scope="row">
+  const spoken = `margin ${margin.margin.text}, 95 % interval ${intervalOf(margin)}`;
+  return {
+    key: margin.id,
+    folded,
+    cells: [
+      <>
         {margin.title}
         <small>{margin.consequence}</small>
-      </th>
-      <td>
-        <StateWord state={margin.state} word={margin.state} />
-      </td>
-      <td class="figure">{margin.value.text}</td>
-      <td class="figure">
-        {margin.side} {margin.limit.text}
-      </td>
-      <td class="figure strong">{margin.margin.text}</td>
-      <td>{drawn && <Picture svg={marginCell(drawn, scale, spoken(margin))} inline />}</td>
-      <td class="figure">
+      </>,
+      <StateWord state={margin.state} word={margin.state} />,
+      margin.value.text,
+      `${margin.side} ${margin.limit.text}`,
+      <strong>{margin.margin.text}</strong>,
+      drawn && <Picture svg={marginCell(drawn, scale, spoken)} inline />,
+      <>
+        {intervalOf(margin)}
         {margin.disagree && (
-          <span title="First order and samples disagree; samples are shown." class="disagree">
-            ≠{' '}
+          <span class="mark-note" title="by samples: first order gives another interval">
+            *
           </span>
         )}
-        {interval(margin)}
-      </td>
-      <td class="figure" title={margin.exceed.text}>
-        {margin.exceed.text.split(' (')[0]}
-      </td>
-    </tr>
-  );
-}
-
-function interval({ interval: { low, high } }: Margin): string {
-  return `${low.text} … ${high.text}`;
-}
-
-function spoken(margin: Margin): string {
-  return `margin ${margin.margin.text}, 95 % interval ${interval(margin)}`;
+      </>,
+      margin.exceed.text,
+    ],
+  };
 }
 
 function signed(value: number): string {

@@ -5,10 +5,10 @@ import { StateWord } from './state-word.tsx';
 export function OpenLimits({ open }: { open: readonly OpenLimit[] }) {
   if (open.length === 0) return null;
   return (
-    <>
-      <h3>
+    <section>
+      <h2>
         <StateWord state="open" word={`Not known: ${open.length} ${open.length === 1 ? 'limit' : 'limits'}`} />
-      </h3>
+      </h2>
       <p class="about">Unknown is not safe. Each of these holds the step until its field in the study is filled in.</p>
       <ul class="open-limits">
         {open.map((limit) => (
@@ -23,6 +23,6 @@ export function OpenLimits({ open }: { open: readonly OpenLimit[] }) {
           </li>
         ))}
       </ul>
-    </>
+    </section>
   );
 }

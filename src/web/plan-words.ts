@@ -13,6 +13,5 @@ export interface PlanJob {
 /** What it hears back. */
 export type PlanWord =
   | { readonly kind: 'progress'; readonly step: string; readonly share: number }
-  /** A step’s plan, and what solving it took [ms]. */
-  | { readonly kind: 'plan'; readonly plan: StepPlan; readonly time: number }
+  | { readonly kind: 'plan'; readonly plan: StepPlan }
   | { readonly kind: 'done' };

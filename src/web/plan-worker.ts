@@ -26,9 +26,7 @@ scope.addEventListener('message', ({ data }: MessageEvent<PlanJob>) => {
         told = done / total;
         say({ kind: 'progress', step, share: told });
       };
-      const began = performance.now();
-      const plan = planStep(reading.study, step, { samples, seed, dial, progress });
-      say({ kind: 'plan', plan, time: performance.now() - began });
+      say({ kind: 'plan', plan: planStep(reading.study, step, { samples, seed, dial, progress }) });
     }
   }
   say({ kind: 'done' });

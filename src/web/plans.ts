@@ -1,12 +1,13 @@
 import { computed, effect, signal } from '@preact/signals';
 import { planStep } from '../steps/plan.ts';
-import type { Dial, LimiterState, StepPlan } from '../steps/step-plan.ts';
+import type { Dial, Figure, StepPlan } from '../steps/step-plan.ts';
 import { readStudy } from '../study/read.ts';
-import type { StudyReading } from '../study/study.ts';
+import type { Study, StudyReading } from '../study/study.ts';
 import { readAddress, writeAddress } from './address.ts';
 import { Follower } from './follower.ts';
 import { Sampler } from './sampler.ts';
 import { studySource } from './study-source.ts';
+import { TurningBoard } from './turning-board.ts';
 import { powerLimiter } from './words.ts';
 
 /** Draws of a Monte Carlo run, and the seed that makes them repeatable. */
@@ -52,28 +53,57 @@ export const plans = computed(() => firstOrder.value.map((plan) => sampled.value
 /** The chosen step at the firmware's own operating point. */
 export const ownPlan = computed(() => plans.value.find(({ id }) => id === chosenStep.value) ?? null);
 
-/** The limiter whose real power the dial sets. */
-export const dialLimiter = computed<LimiterState | null>(() => {
+/** What the dial turns. */
+interface DialTarget {
+  readonly limiter: string;
+  readonly title: string;
+  /** Where the firmware's own operating point is; null for a step that has none. */
+  readonly own: Figure | null;
+  /** Where the dial starts from [W]. */
+  readonly start: number;
+}
+
+/** The limiter whose real power the dial sets. A step without an operating point starts from what its limiter allows: at less it may have one. */
+export const dialTarget = computed<DialTarget | null>(() => {
   const plan = ownPlan.value;
-  return plan && powerLimiter(plan);
+  const limiter = plan && powerLimiter(plan);
+  if (!limiter) return null;
+  const own = plan.operating ? limiter.real : null;
+  return { limiter: limiter.id, title: limiter.title, own, start: (own ?? limiter.allowed).value };
 });
 
 /** What the dial asks for; null where it rests on the firmware’s own. */
 export const dial = computed<Dial | null>(() =>
-  dialPower.value !== null && dialLimiter.value ? { limiter: dialLimiter.value.id, realPower: dialPower.value } : null,
+  dialPower.value !== null && dialTarget.value
+    ? { limiter: dialTarget.value.limiter, realPower: dialPower.value }
+    : null,
 );
 
-/** The chosen step at the dialled power, as far as it is solved, and what the last first-order solution took [ms]. */
-const dialled = signal<{ readonly plan: StepPlan; readonly time: number } | null>(null);
+/** The last whole solution at a dialled power: of which step of which study, and at what dial. */
+const dialled = signal<{ readonly plan: StepPlan; readonly at: Dial; readonly of: Study } | null>(null);
 
-/** Whether what is shown is what the dial asks for, not what the firmware would do. */
-export const isWhatIf = computed(() => dial.value !== null && dialled.value?.plan.id === chosenStep.value);
+export const isWhatIf = computed(() => dial.value !== null);
 
-/** The chosen step as the dial stands. While a new answer is under way the last one stays. */
-export const shownPlan = computed(() => (isWhatIf.value ? dialled.value!.plan : ownPlan.value));
+/** The step as the study has it, put together once for the many powers of a turning dial. */
+const dialledBoard = computed(() => {
+  const step = study.value?.steps.find(({ id }) => id === chosenStep.value);
+  const limiter = dialTarget.value?.limiter;
+  return step && limiter ? new TurningBoard(step, limiter) : null;
+});
 
-/** What the last turn of the dial took to solve [ms]. */
-export const solveTime = computed(() => dialled.value?.time ?? null);
+/**
+ * The chosen step as the dial stands. While the whole solution for a turned dial is under way, its values are already right,
+ * and its uncertainties are the last ones known.
+ */
+export const shownPlan = computed(() => {
+  const at = dial.value;
+  if (!at) return ownPlan.value;
+  const last = dialled.value;
+  const known = last?.of === study.value && last?.plan.id === chosenStep.value ? last : null;
+  if (known?.at.limiter === at.limiter && known.at.realPower === at.realPower) return known.plan;
+  const base = known?.plan ?? ownPlan.value;
+  return base && (dialledBoard.value?.turn(base, at.realPower) ?? base);
+});
 
 /** How far sampling is: steps done and the share of the one under way; null when nothing is under way. */
 export const progress = signal<{ readonly done: number; readonly of: number; readonly share: number } | null>(null);
@@ -94,7 +124,9 @@ export function followPlans(): void {
 
   effect(() => {
     const source = studySource.value;
-    const steps = study.value?.steps.map(({ id }) => id) ?? [];
+    const chosen = chosenStep.peek();
+    const all = study.value?.steps.map(({ id }) => id) ?? [];
+    const steps = [...all.filter((id) => id === chosen), ...all.filter((id) => id !== chosen)];
     sampled.value = new Map();
     progress.value = null;
     ladderSampler.cancel();
@@ -112,25 +144,22 @@ export function followPlans(): void {
   });
 
   effect(() => {
-    const [source, step, at] = [studySource.value, chosenStep.value, dial.value];
+    const [source, of, step, at] = [studySource.value, study.value, chosenStep.value, dial.value];
     dialSampling.value = false;
     dialSampler.cancel();
-    if (source.state !== 'here' || !step || !at) {
-      dialled.value = null;
-      return;
-    }
+    if (source.state !== 'here' || !of || !step || !at) return;
     const job = { file: source.file, text: source.text, steps: [step], samples: 0, seed: SEED, dial: at };
     let samplesAreIn = false;
-    follower.ask(job, (plan, time) => {
+    follower.ask(job, (plan) => {
       const stale = studySource.peek() !== source || chosenStep.peek() !== step || dial.peek() === null;
-      if (!stale && !samplesAreIn) dialled.value = { plan, time };
+      if (!stale && !samplesAreIn) dialled.value = { plan, at, of };
     });
     const timer = setTimeout(() => {
       dialSampling.value = true;
       dialSampler.start({ ...job, samples: SAMPLES }, (word) => {
         if (word.kind === 'plan') {
           samplesAreIn = true;
-          dialled.value = { plan: word.plan, time: solveTime.peek() ?? 0 };
+          dialled.value = { plan: word.plan, at, of };
         }
         if (word.kind === 'done') dialSampling.value = false;
       });

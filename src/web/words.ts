@@ -6,6 +6,16 @@ export function bareFigure({ text }: Figure): string {
   return text.split(' ± ')[0]!;
 }
 
+/** What `bareFigure` leaves out: "± 0.8 W". A number without uncertainty is one that the calculation takes as exact. */
+export function uncertaintyOf({ text }: Figure): string {
+  const [, uncertainty] = text.split(' ± ');
+  return uncertainty ? `± ${uncertainty}` : 'taken as exact';
+}
+
+export function intervalOf({ interval: { low, high } }: Margin): string {
+  return `${low.text} … ${high.text}`;
+}
+
 /** Why a step has no operating point, in the words of the ladder. */
 export function noOperatingPoint(ending: StepPlan['ending']): string {
   switch (ending) {
@@ -30,7 +40,7 @@ export function powerLimiter({ limiters }: StepPlan): LimiterState | null {
 /** Who holds, as a person would say it. */
 export function holderWord({ operating }: StepPlan): string {
   if (!operating) return '';
-  return operating.holder === 'demand' ? 'nothing: all it demands' : operating.holderTitle;
+  return operating.holder === 'demand' ? 'nothing but its demand' : operating.holderTitle;
 }
 
 export function bindingMargin({ margins, binding }: StepPlan): Margin | null {
