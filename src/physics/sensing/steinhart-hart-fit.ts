@@ -8,14 +8,14 @@ export interface ThermistorPoint {
 }
 
 /**
- * Steinhart–Hart coefficients through three points [1/K]; null when no falling curve goes through them.
+ * Steinhart–Hart coefficients through three points [1/K]; null when two have the same resistance.
  *
  * γ2 = (Y2 − Y1)/(L2 − L1), γ3 = (Y3 − Y1)/(L3 − L1), C = (γ3 − γ2)/(L3 − L2)/(L1 + L2 + L3), B = γ2 − C·(L1² + L1·L2 + L2²),
  * A = Y1 − (B + C·L1²)·L1
  *
  * Yᵢ   1/Tᵢ [1/K]
  * Lᵢ   ln(Rᵢ/Ω) [1]
- * Valid between the points; choose them at the ends and the middle of the range in use.
+ * Valid between the points, where the curve falls; choose them at the ends and the middle of the range in use.
  * Source: J. S. Steinhart and S. R. Hart, Deep-Sea Research 15 (1968) 497–503, solved for three points.
  */
 export function steinhartHartThrough(
@@ -30,12 +30,12 @@ export function steinhartHartThrough(
   const c = (gamma3 - gamma2) / (l3 - l2) / (l1 + l2 + l3);
   const b = gamma2 - c * (l1 * l1 + l1 * l2 + l2 * l2);
   const a = y1 - (b + c * l1 * l1) * l1;
-  return fallsAt({ a, b, c }, [l1, l2, l3]) ? { a, b, c } : null;
+  return Number.isFinite(c) ? { a, b, c } : null;
 }
 
 /**
- * Steinhart–Hart coefficients of many points by least squares [1/K], with the root mean square of what is left [K]; null with fewer than three different
- * points, or when the best curve doesn't fall.
+ * Steinhart–Hart coefficients of many points by least squares [1/K], with the root mean square of what is left [K]; null with fewer than three
+ * different resistances.
  *
  * Σ (1/Tᵢ − A − B·Lᵢ − C·Lᵢ³)² is least
  *
@@ -50,14 +50,8 @@ export function fitSteinhartHart(points: readonly ThermistorPoint[]): (Steinhart
   );
   if (fit === null) return null;
   const [a, b, c] = fit.coefficients;
-  if (!fallsAt({ a, b, c }, logarithms)) return null;
   const squares = points.map(
     (point) => (steinhartHartTemperature({ a, b, c }, point.resistance) - point.temperature) ** 2,
   );
   return { a, b, c, residual: Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / points.length) };
-}
-
-/** Whether temperature falls as resistance rises at each of these: B + 3·C·L² is positive. */
-function fallsAt({ a, b, c }: SteinhartHart, logarithms: readonly number[]): boolean {
-  return Number.isFinite(a) && logarithms.every((l) => b + 3 * c * l * l > 0);
 }

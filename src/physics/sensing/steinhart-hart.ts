@@ -34,3 +34,15 @@ export function steinhartHartResistance({ a, b, c }: SteinhartHart, temperature:
   const y = Math.sqrt((b / (3 * c)) ** 3 + x ** 2 / 4);
   return Math.exp(Math.cbrt(y - x / 2) - Math.cbrt(y + x / 2));
 }
+
+/**
+ * Whether resistance falls as temperature rises there, as it must of any thermistor of this kind.
+ *
+ * B + 3·C·L² > 0, L = ln(R/Ω)
+ *
+ * Symbols as for the temperature.
+ * Source: derivative of the Steinhart–Hart equation.
+ */
+export function steinhartHartFalls({ b, c }: SteinhartHart, resistance: number): boolean {
+  return b + 3 * c * Math.log(resistance) ** 2 > 0;
+}
