@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { cholesky, choleskyInverse, choleskySolve, solveDense } from './dense.ts';
+import { cholesky, choleskyInverse, choleskySolve } from './dense.ts';
+import { solveDense } from './elimination.test-data.ts';
 
 const hilbert = (n: number) => Float64Array.from({ length: n * n }, (_, k) => 1 / (Math.floor(k / n) + (k % n) + 1));
 

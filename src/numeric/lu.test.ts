@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { solveDense } from './dense.ts';
+import { solveDense } from './elimination.test-data.ts';
 import { factor, planLu, solve } from './lu.ts';
 
 const seed = 20_261_125;
