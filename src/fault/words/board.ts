@@ -21,9 +21,9 @@ export const boardWords = {
     remedy: 'improve the cooling, lower the power, or check leakage and temperature coefficients',
   }),
   'board/infeasible': (d) => ({
-    found: `step "${d.step}" has no operating point: the supply can't carry these loads or a limiter refuses even an idle processor`,
-    expected: 'loads that the supply can feed and limits above the idle power',
-    remedy: 'check the constant loads, the supply and the allowed values of the limiters',
+    found: `step "${d.step}" has no operating point: a supply can't carry these loads, a regulator has no headroom over its output, or a limiter refuses even an idle processor`,
+    expected: 'loads that the supply can feed, inputs above outputs, and limits above the idle power',
+    remedy: 'check the constant loads, the supply, the regulators’ outputs and the allowed values of the limiters',
   }),
   'board/unsettled': (d) => ({
     found: `step "${d.step}" could not be solved: the largest remaining error is ${d.residual} after ${d.passes} passes`,
