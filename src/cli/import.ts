@@ -47,7 +47,7 @@ export async function runImport(
     texts.push(`${file}\n${describeDetection(found!)}`);
     if (run)
       texts.push(
-        `stored as run "${run.id}": ${run.rows} rows over ${run.duration.toFixed(1)} s\n${run.notes.map((note) => `note: ${note}\n`).join('')}`,
+        `stored as run "${run.id}": ${rowCount(run.rows)} over ${run.duration.toFixed(1)} s\n${run.notes.map((note) => `note: ${note}\n`).join('')}`,
       );
     else texts.push('nothing stored (--dry)\n');
     runs.push(run ?? { found: found! });
@@ -63,6 +63,11 @@ function unitsGiven(assignments: readonly string[]): Record<string, string> {
     return [heading, unit];
   });
   return Object.fromEntries(pairs);
+}
+
+/** "1 row", "60 rows" */
+export function rowCount(rows: number): string {
+  return `${rows} ${rows === 1 ? 'row' : 'rows'}`;
 }
 
 const delimiterNames = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' };

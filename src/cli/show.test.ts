@@ -66,3 +66,12 @@ test('a run without power has channels and says why it has no windows', async ()
   expect(text).toContain('energy: no channel of power');
   expect(text).toContain('no channel of power: no windows can be told apart');
 });
+
+test('a run of one row has power, and too little of it', async () => {
+  const log = join(study, 'one.csv');
+  writeFileSync(log, 'time_s,power_W\n0,5\n');
+  expect((await runImport(study, [log], {})).text).toContain('stored as run "one": 1 row over 0.0 s');
+  const { text } = await runShow(study, 'one');
+  expect(text).toContain('energy: too few readings of power');
+  expect(text).not.toContain('no channel of power');
+});

@@ -6,6 +6,7 @@ import type { Channel, Run } from '../runs/run.ts';
 import { showRun } from '../runs/show-run.ts';
 import { averagedSeconds, type Window } from '../runs/windows.ts';
 import type { Outcome } from './envelope.ts';
+import { rowCount } from './import.ts';
 import { locateStudy } from './load-study.ts';
 import { runRuns } from './runs.ts';
 import { writeTable } from './text-table.ts';
@@ -16,13 +17,16 @@ export async function runShow(studyArgument: string, id: string | undefined): Pr
   const { folder } = await locateStudy(studyArgument);
   const run = await readRun(folder, id);
   const { level, windows, energy } = showRun(run, await readChannels(folder, run));
+  const powerless = run.channels.some(({ kind }) => kind === 'power')
+    ? 'too few readings of power'
+    : 'no channel of power';
   const text = [
-    `run "${run.id}" from ${run.original}: ${run.rows} rows over ${run.duration.toFixed(1)} s${run.start ? `, from ${run.start}` : ''}`,
+    `run "${run.id}" from ${run.original}: ${rowCount(run.rows)} over ${run.duration.toFixed(1)} s${run.start ? `, from ${run.start}` : ''}`,
     channelTable(run),
-    energyText(energy),
+    energyText(energy, powerless),
     level
       ? `windows told apart by ${level.name}; values are means of the last ${averagedSeconds} s, ± one standard uncertainty of the readings, without the sensor's own error`
-      : 'no channel of power: no windows can be told apart',
+      : `${powerless}: no windows can be told apart`,
     ...windows.map((window) => windowText(window, run)),
     ...run.notes.map((note) => `note: ${note}`),
   ];
@@ -58,8 +62,8 @@ function channelTable(run: Run): string {
   );
 }
 
-function energyText(energies: readonly Energy[]): string {
-  if (energies.length === 0) return 'energy: no channel of power';
+function energyText(energies: readonly Energy[], powerless: string): string {
+  if (energies.length === 0) return `energy: ${powerless}`;
   const written = (joule: number, u: number | null) => writeValue(joule, u, 'kJ', 'energy');
   const lines = energies.map(({ channel, energy, u, counterChannel, counter, uCounter, closure, uClosure }) => {
     const own = `${channel}: ${written(energy, u)}`;

@@ -119,9 +119,9 @@ test.each<[string, ImportOptions, string]>([
   [
     'a time column of words',
     { time: 'note' },
-    `good.csv:1:16: "cold" in column "note" is no time that can be read here
-  1 | time_s,power_W,note
-    |                ^^^^
+    `good.csv:2:5: "cold" in column "note" is no time that can be read here
+  2 | 0,5,cold
+    |     ^^^^
   expected: seconds since the start or since 1970, or date and time of day as in 2026-01-31T14:05:09.25Z
   do: rewrite the column so, or give the heading of another one with --time`,
   ],

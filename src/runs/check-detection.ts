@@ -46,7 +46,13 @@ export function checkDetection(detection: Detection, scan: Scan, name: string, g
     throw new Refusal(refuse('run/reserved-column', { column: headings[reserved] }, atHeading(reserved)));
   const { heading } = detection.columns[detection.time];
   if (detection.timeFormat === 'unknown')
-    throw new Refusal(
-      refuse('run/time-format', { text: detection.firstTime, column: heading }, atHeading(detection.time)),
-    );
+    throw new Refusal(refuse('run/time-format', { text: detection.firstTime, column: heading }, firstTimePlace()));
+
+  function firstTimePlace() {
+    const row = scan.head[1];
+    const before = splitLine(row, detection.delimiter)
+      .slice(0, detection.time)
+      .reduce((sum, field) => sum + field.length + 1, 0);
+    return place(name, scan.headerLine + 1, row, before + 1, Math.max(1, detection.firstTime.length));
+  }
 }

@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { afterAll, describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { type ImportOptions, importLog, runId } from './import.ts';
 import { listRuns, readChannels, readRun } from './read-run.ts';
 import { recordings } from './recordings.test-data.ts';
@@ -186,4 +186,36 @@ test.each([
   ['42.txt', 'run'],
 ])('"%s" becomes the run "%s"', (file, id) => {
   expect(runId(file)).toBe(id);
+});
+
+test('an interrupted import leaves nothing behind', async () => {
+  const study = mkdtempSync(join(scratch, 'study-'));
+  const log = join(study, 'log.csv');
+  writeFileSync(log, 'time_s,power_W\n0,5\n1,6\n');
+  const left = vi.spyOn(process, 'exit').mockImplementation((code) => {
+    throw new Error(`left with ${code}: ${readdirSync(study)}`);
+  });
+  const progress = (said: string) => {
+    if (!said.startsWith('storing')) return;
+    expect(existsSync(join(study, 'runs'))).toBe(true);
+    process.emit('SIGINT', 'SIGINT');
+  };
+  await expect(importLog(study, log, { progress })).rejects.toThrow('left with 130: log.csv');
+  left.mockRestore();
+  expect(process.listenerCount('SIGINT')).toBe(0);
+});
+
+test('what else lies in runs/ is no run, and hides none', async () => {
+  const { study, run } = await stored('time_s,power_W\n0,5\n1,6\n');
+  mkdirSync(join(study, 'runs', 'photos'));
+  writeFileSync(join(study, 'runs', 'README'), 'notes');
+  expect(await listRuns(study)).toEqual([run]);
+  await expect(readRun(study, 'photos')).rejects.toThrow('no run "photos"');
+});
+
+test('a column with a unit that is read as words is told', async () => {
+  const log = 't;power_W;state\n0;1.234,5;on\n1;1.234,6;on\n';
+  const told = 'column power_W states a unit and yet holds no numbers that can be read: it is taken as words';
+  expect((await stored(log)).run.notes).toEqual([told]);
+  expect((await stored(log, { text: ['power_W'] })).run.notes).toEqual([]);
 });

@@ -1,6 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { createReadStream, existsSync } from 'node:fs';
-import { copyFile, mkdir, rename, rm, rmdir, stat, writeFile } from 'node:fs/promises';
+import { createReadStream, existsSync, readdirSync, rmdirSync, rmSync } from 'node:fs';
+import { copyFile, mkdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { stringify } from 'yaml';
 import { Refusal, refuse } from '../fault/fault.ts';
@@ -46,13 +46,24 @@ export async function importLog(studyFolder: string, file: string, options: Impo
   const runs = join(studyFolder, 'runs');
   const hadRuns = existsSync(runs);
   const making = join(runs, `.${id}-${randomUUID()}`);
-  await mkdir(making, { recursive: true });
+  // A refused import leaves no empty folder; one with runs in it stays, and that is no error.
+  const clear = () => {
+    rmSync(making, { recursive: true, force: true });
+    if (!hadRuns && existsSync(runs) && readdirSync(runs).length === 0) rmdirSync(runs);
+  };
+  const leave = (signal: NodeJS.Signals) => {
+    clear();
+    process.exit(signal === 'SIGINT' ? 130 : 143);
+  };
+  const signals = ['SIGINT', 'SIGTERM'] as const;
+  for (const signal of signals) process.once(signal, leave);
   try {
+    await mkdir(making, { recursive: true });
     options.progress?.(`storing ${name}`);
     const original = join(making, originalName(name));
     await copyFile(file, original);
     const whole = cut ? await copyWhole(original, join(making, 'whole.csv'), scan.wholeBytes) : original;
-    const notes = notesOf(scan, cut, detection);
+    const notes = notesOf(scan, cut, detection, options);
     const stored = await withStore((store) => storeLog(store, { file: whole, name, detection, scan, rows, making }));
     const sha256 = await hashOf(original);
     const run: Run = {
@@ -68,9 +79,8 @@ export async function importLog(studyFolder: string, file: string, options: Impo
     await putInPlace(making, folder, id);
     return run;
   } finally {
-    await rm(making, { recursive: true, force: true });
-    // A refused import leaves no empty folder; one with runs in it stays, and that is no error.
-    if (!hadRuns) await rmdir(runs).catch(() => {});
+    for (const signal of signals) process.off(signal, leave);
+    clear();
   }
 }
 
@@ -97,13 +107,16 @@ function lastPlace(name: string, { lastLine, openEnd }: Scan) {
   return place(name, lastLine, openEnd, openEnd.length, 1);
 }
 
-function notesOf(scan: Scan, cut: boolean, detection: Detection): string[] {
+function notesOf(scan: Scan, cut: boolean, detection: Detection, given: Given): string[] {
   const notes: string[] = [];
   if (cut) notes.push(`line ${scan.lastLine}, the last one, was cut off and is left out`);
   else if (scan.openEnd !== '')
     notes.push(`line ${scan.lastLine}, the last one, has no line end: digits of its last field may be missing`);
   if (detection.timeFormat === 'date and time' && !/(Z|[+-]\d{2}(:?\d{2})?)\s*$/.test(detection.firstTime.slice(11)))
     notes.push('the times state no zone and are taken as UTC');
+  for (const { heading, type, unit } of detection.columns)
+    if (type === 'text' && unit && !given.text?.includes(heading))
+      notes.push(`column ${heading} states a unit and yet holds no numbers that can be read: it is taken as words`);
   return notes;
 }
 

@@ -42,19 +42,26 @@ const runSchema = z.strictObject({
 
 /** Runs of a study folder, in the order of their names. */
 export async function listRuns(studyFolder: string): Promise<Run[]> {
+  return Promise.all((await runIds(studyFolder)).map((id) => readRun(studyFolder, id)));
+}
+
+/** Folders in runs/ that hold a run: what else somebody keeps there is none. */
+async function runIds(studyFolder: string): Promise<string[]> {
   const folder = join(studyFolder, 'runs');
   if (!existsSync(folder)) return [];
-  const entries = await readdir(folder, { withFileTypes: true });
-  const ids = entries.filter((entry) => entry.isDirectory() && !entry.name.startsWith('.')).map(({ name }) => name);
-  return Promise.all(ids.sort().map((id) => readRun(studyFolder, id)));
+  const names = await readdir(folder);
+  return names.filter((name) => isRunId(name) && existsSync(join(folder, name, runFile))).sort();
+}
+
+function isRunId(name: string): boolean {
+  return /^[a-z][a-z0-9-]*$/.test(name);
 }
 
 /** One run's description. Throws a Refusal when there is none, or when its file isn't one. */
 export async function readRun(studyFolder: string, id: string): Promise<Run> {
   const path = join(studyFolder, 'runs', id, runFile);
-  if (!/^[a-z][a-z0-9-]*$/.test(id) || !existsSync(path)) {
-    const folder = join(studyFolder, 'runs');
-    const known = existsSync(folder) ? (await readdir(folder)).filter((name) => !name.startsWith('.')) : [];
+  if (!isRunId(id) || !existsSync(path)) {
+    const known = await runIds(studyFolder);
     throw new Refusal(refuse('run/no-such-run', { id, known, near: nearest(id, known) }));
   }
   let content: unknown;
