@@ -45,6 +45,7 @@ export const kinds = {
   density: kind('a density', [1, -3, 0, 0, 0], 'kg/m³', '8.9 g/cm³'),
   speed: kind('a speed', [0, 1, -1, 0, 0], 'm/s', '3 m/s'),
   force: kind('a force', [1, 1, -2, 0, 0], 'N', '40 N'),
+  stiffness: kind('a stiffness', [1, 0, -2, 0, 0], 'N/m', '20 N/mm'),
   torque: kind('a torque', [1, 2, -2, 0, 0], 'N·m', '6 lbf·in'),
   pressure: kind('a pressure', [1, -1, -2, 0, 0], 'Pa', '300 kPa'),
   diffusivity: kind('a kinematic viscosity or a diffusivity', [0, 2, -1, 0, 0], 'm²/s', '16 mm²/s'),
