@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { CopyButton } from './copy.tsx';
+import { withMinus } from './words.ts';
 
 export interface Column {
   readonly name: string;
@@ -48,7 +49,7 @@ export function DataTable({ name, columns, rows, text, children }: Shown) {
                 const { name: column, figure } = columns[at + 1]!;
                 return (
                   <td key={column} data-column={column} class={figure ? 'figure' : undefined}>
-                    {cell}
+                    {typeof cell === 'string' ? withMinus(cell) : cell}
                   </td>
                 );
               })}

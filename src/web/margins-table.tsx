@@ -7,7 +7,7 @@ import { drawnMargin } from './drawn-margin.ts';
 import { Picture } from './picture.tsx';
 import { StateWord } from './state-word.tsx';
 import { tableText } from './table-text.ts';
-import { intervalOf } from './words.ts';
+import { intervalOf, withMinus } from './words.ts';
 
 const BAR = { left: 10, right: 210 };
 /** Margins shown before the person asks for the rest. */
@@ -71,7 +71,8 @@ export function MarginsTable({ plan: { margins, title } }: { plan: StepPlan }) {
 
 function marginRow(margin: Margin, scale: MarginScale, folded: boolean): Row {
   const drawn = drawnMargin(margin);
-  const spoken = `margin ${margin.margin.text}, 95 % interval ${intervalOf(margin)}`;
+  const distance = withMinus(margin.margin.text);
+  const interval = withMinus(intervalOf(margin));
   return {
     key: margin.id,
     folded,
@@ -83,10 +84,10 @@ function marginRow(margin: Margin, scale: MarginScale, folded: boolean): Row {
       <StateWord state={margin.state} word={margin.state} />,
       margin.value.text,
       `${margin.side} ${margin.limit.text}`,
-      <strong>{margin.margin.text}</strong>,
-      drawn && <Picture svg={marginCell(drawn, scale, spoken)} inline />,
+      <strong>{distance}</strong>,
+      drawn && <Picture svg={marginCell(drawn, scale, `margin ${distance}, 95 % interval ${interval}`)} inline />,
       <>
-        {intervalOf(margin)}
+        {interval}
         {margin.disagree && (
           <span class="mark-note" title="by samples: first order gives another interval">
             *

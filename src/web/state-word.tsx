@@ -5,7 +5,8 @@ import { Picture } from './picture.tsx';
 export function StateWord({ state, word }: { state: ChartState; word: string }) {
   return (
     <span class={`state state-${state}`}>
-      <Picture svg={stateIcon(state)} inline /> {word}
+      <Picture svg={stateIcon(state)} inline />
+      {word}
     </span>
   );
 }

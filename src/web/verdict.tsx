@@ -14,6 +14,7 @@ import {
   powerLimiter,
   stepState,
   uncertaintyOf,
+  withMinus,
 } from './words.ts';
 
 /** How the chosen step stands, in the few figures that are read from a metre away: what binds, by how much, how sure, what is open. */
@@ -64,7 +65,7 @@ function Headline({ plan }: { plan: StepPlan }) {
           figure={binding.exceed.text}
           copied={binding.exceed.text}
           sure="probability"
-          about={`95 %: ${intervalOf(binding)}`}
+          about={`95 %: ${withMinus(intervalOf(binding))}`}
         />
       )}
       <div>

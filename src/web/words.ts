@@ -1,9 +1,14 @@
 import type { ChartState } from '../charts/state-mark.ts';
 import type { Figure, LimiterState, Margin, StepPlan } from '../steps/step-plan.ts';
 
+/** A text for the eye and the ear, with true minus signs; what is copied keeps those that programs read. */
+export function withMinus(text: string): string {
+  return text.replace(/(^|\s)-(?=\d)/g, '$1−');
+}
+
 /** A figure without its uncertainty: "54.3 W" of "54.3 W ± 0.8 W". */
 export function bareFigure({ text }: Figure): string {
-  return text.split(' ± ')[0]!;
+  return withMinus(text.split(' ± ')[0]!);
 }
 
 /** What `bareFigure` leaves out: "± 0.8 W". A number without uncertainty is one that the calculation takes as exact. */

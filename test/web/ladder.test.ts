@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { budgetOfMargin, planStep } from '../../src/steps/plan.ts';
 import { readStudy } from '../../src/study/read.ts';
 import { type Bench, type OpenedPage, setUpBench } from './open-page.ts';
@@ -21,17 +21,26 @@ beforeAll(async () => {
 
 afterAll(() => bench?.close());
 
-beforeEach(async () => {
-  writeFileSync(bench.study, original);
-  opened = await bench.open();
-  page = opened.page;
-});
-
-afterEach(async () => {
-  await opened.close();
+/** One page for the tests of a group, of a study with `added` at its end. */
+function withPage(added = ''): void {
+  beforeAll(async () => {
+    writeFileSync(bench.study, original + added);
+    opened = await bench.open();
+    page = opened.page;
+  });
   // Whatever a test did: no error on the console, nothing the content policy refused, no request to elsewhere.
-  expect(opened.complaints).toEqual([]);
-});
+  afterEach(() => expect(opened.complaints).toEqual([]));
+  afterAll(() => opened.close());
+}
+
+/** A step whose leakage grows so fast with temperature that nothing holds the heat. */
+const HOT = `
+  - id: hot
+    title: Hot
+    changes:
+      - at: parts.core.leakage.e-fold
+        becomes: 6 K ± 10 %
+`;
 
 function readExample() {
   const reading = readStudy(original, 'study.yaml');
@@ -39,31 +48,47 @@ function readExample() {
   return reading.study;
 }
 
-const rows = (name: string) => page.getByRole('region', { name }).locator('tbody tr');
+const rows = (name: string) => page.getByRole('table', { name }).locator('tbody tr');
 const figureUnder = (name: string) =>
   page.locator('.headline > div', { has: page.getByText(name, { exact: true }) }).locator('dd.large');
+/** A shown text as the study's own figures write it. */
+const plain = (text: string) => text.replaceAll('−', '-');
 
 /** The number at the start of a figure's text. */
 async function numberUnder(name: string): Promise<number> {
-  return Number.parseFloat((await figureUnder(name).textContent())!.replace('−', '-'));
+  return Number.parseFloat(plain((await figureUnder(name).textContent())!));
 }
 
 async function sampled(): Promise<void> {
-  await page.locator('.step-detail .method', { hasText: 'samples' }).waitFor();
+  await page.locator('.verdict .method', { hasText: 'samples' }).waitFor();
   await page.locator('progress').waitFor({ state: 'detached' });
 }
 
 /** The margin of a limit as the page's table says it, in its own unit. */
 async function marginOf(title: string): Promise<number> {
   const row = rows('Margins').filter({ has: page.getByRole('rowheader', { name: title }) });
-  return Number.parseFloat((await row.locator('td.strong').textContent())!);
+  return Number.parseFloat(plain((await row.locator('td strong').textContent())!));
 }
 
-test('the address loses its token as soon as the page is open', async () => {
-  expect(page.url()).not.toContain('token');
-});
-
 describe('the ladder', () => {
+  withPage();
+
+  test('has an address without the token as soon as the page is open', () => {
+    expect(page.url()).not.toContain('token');
+  });
+
+  test('says at once, on the first screen, what binds, by how much, how sure that is, and what is unknown', async () => {
+    await sampled();
+    const plan = planStep(readExample(), readExample().steps[0].id, { samples: 20_000, seed: 1 });
+    const binding = plan.margins[0];
+    const verdict = plain((await page.locator('.headline').textContent())!);
+    const [margin, uncertainty] = binding.margin.text.split(' ± ');
+    for (const part of [binding.title, margin, `± ${uncertainty}`, binding.exceed.text, `${plan.open.length} unknown`])
+      expect(verdict).toContain(part);
+    const box = (await page.locator('.headline').boundingBox())!;
+    expect(box.y + box.height).toBeLessThan(600);
+  });
+
   test('shows every step with its real power, what binds, its margin with the interval, and what is unknown', async () => {
     await sampled();
     const study = readExample();
@@ -71,7 +96,7 @@ describe('the ladder', () => {
       const plan = planStep(study, step.id, { samples: 20_000, seed: 1 });
       const binding = plan.margins.find(({ id }) => id === plan.binding)!;
       const shown = await rows('Steps in figures').nth(at).locator('th, td').allTextContents();
-      expect(shown.slice(0, -1)).toEqual([
+      expect(shown.slice(0, -1).map(plain)).toEqual([
         step.title,
         plan.limiters.find(({ holds }) => holds)!.real.text,
         plan.limiters.find(({ holds }) => holds)!.reads.text,
@@ -112,16 +137,73 @@ describe('the ladder', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
   });
 
+  test.each([1280, 1000, 700, 400])(
+    'keeps every word of its tables in its place at a width of %i px',
+    async (width) => {
+      await page.setViewportSize({ width, height: 900 });
+      const over = await page.evaluate(() =>
+        [...document.querySelectorAll('.table :is(th, td), .headline dd, .open-limits span')]
+          .filter((cell) => cell.checkVisibility() && cell.scrollWidth > cell.clientWidth + 1 && cell.clientWidth > 1)
+          .map((cell) => cell.textContent),
+      );
+      expect(over).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    },
+  );
+
+  test('has tables that stay tables for a screen reader where their rows are stacked', async () => {
+    await page.setViewportSize({ width: 400, height: 900 });
+    const session = await page.context().newCDPSession(page);
+    const { nodes } = await session.send('Accessibility.getFullAXTree');
+    await session.detach();
+    await page.setViewportSize({ width: 1280, height: 900 });
+    const count = (role: string) => nodes.filter((node) => node.role?.value === role && !node.ignored).length;
+    expect(count('table')).toBe(await page.locator('table').count());
+    expect(count('columnheader')).toBe(await page.locator('thead th').count());
+    expect(count('rowheader')).toBe(await page.locator('tr:not([hidden]) > th[scope=row]').count());
+  });
+
+  test('is printed whole: every margin and every caution, without what can only be pressed', async () => {
+    await sampled();
+    const { margins } = planStep(readExample(), readExample().steps[0].id, { samples: 0, seed: 1 });
+    await page.setViewportSize({ width: 1030, height: 700 });
+    expect(await rows('Margins').filter({ visible: true }).count()).toBeLessThan(margins.length);
+    await page.emulateMedia({ media: 'print' });
+    expect(await rows('Margins').filter({ visible: true }).count()).toBe(margins.length);
+    expect(await page.locator('.cautions li').filter({ visible: true }).count()).toBe(8);
+    expect(await page.getByRole('slider').count()).toBe(0);
+    expect(await page.getByRole('button', { name: /Copy|Show|Back/ }).count()).toBe(0);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1030);
+    await page.emulateMedia({ media: 'screen' });
+    await page.setViewportSize({ width: 1280, height: 900 });
+  });
+
+  test('why a margin is uncertain is worked out when asked for, and follows the chosen margin', async () => {
+    await sampled();
+    await page.getByText('Why a margin is uncertain').click();
+    const step = readExample().steps[0]!;
+    const plan = planStep(readExample(), step.id, { samples: 0, seed: 1 });
+    const other = plan.margins.at(-1)!;
+    for (const limit of [null, other]) {
+      if (limit) await page.getByRole('combobox', { name: 'Margin of' }).selectOption({ label: limit.title });
+      const wanted = limit ?? plan.margins.find(({ title }) => title === 'Drive: temperature')!;
+      const rows = budgetOfMargin(readExample(), step.id, wanted.id)!;
+      await page.locator('.budget tbody th').first().getByText(rows[0]!.input, { exact: true }).waitFor();
+    }
+  });
+
   test('changes the step by pointer in the picture and by keyboard in the table, and keeps it in the address', async () => {
     const study = readExample();
     await page.locator('.chart-row').nth(1).click();
-    await page.getByRole('heading', { name: study.steps[1]!.title }).waitFor();
+    const chosen = (at: number) =>
+      page.getByRole('heading', { level: 2, name: study.steps[at]!.title, exact: true }).waitFor();
+    await chosen(1);
     await page.getByRole('button', { name: study.steps[2]!.title, exact: true }).focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('heading', { name: study.steps[2]!.title }).waitFor();
+    await chosen(2);
     expect(page.url()).toContain(`step=${study.steps[2]!.id}`);
     await page.reload();
-    await page.getByRole('heading', { name: study.steps[2]!.title }).waitFor();
+    await chosen(2);
   });
 
   test('copies as a table that a spreadsheet takes', async () => {
@@ -136,6 +218,13 @@ describe('the ladder', () => {
 });
 
 describe('the dial', () => {
+  withPage();
+
+  const back = () => page.getByRole('button', { name: /^Back/ });
+  afterEach(async () => {
+    if (await back().isEnabled()) await back().click();
+  });
+
   const slider = () => page.getByRole('slider', { name: 'Real power' });
 
   test('sets the real power, and the margins follow at once and then by samples', async () => {
@@ -147,7 +236,7 @@ describe('the dial', () => {
     const after = await marginOf('Die: temperature');
     expect(before.power).toBeLessThan(60);
     expect(after).toBeLessThan(before.die);
-    await page.locator('.step-detail .method', { hasText: '20 000 samples' }).waitFor();
+    await page.locator('.verdict .method', { hasText: '20 000 samples' }).waitFor();
     expect(await numberUnder('Real power')).toBeCloseTo(65, 1);
     expect(page.url()).toContain('dial=65');
   });
@@ -174,7 +263,7 @@ describe('the dial', () => {
     const own = await figureUnder('Real power').textContent();
     await slider().fill('70');
     await expect.poll(() => figureUnder('Real power').textContent(), soon).not.toBe(own);
-    await page.getByRole('button', { name: /^Back to/ }).click();
+    await back().click();
     await expect.poll(() => figureUnder('Real power').textContent(), soon).toBe(own);
     expect(await page.getByText('what if', { exact: true }).count()).toBe(0);
     expect(page.url()).not.toContain('dial=');
@@ -188,40 +277,31 @@ describe('the dial', () => {
   });
 });
 
-test('why a margin is uncertain is worked out when asked for, and follows the chosen margin', async () => {
-  await sampled();
-  await page.getByText('Why a margin is uncertain').click();
-  const step = readExample().steps[0]!;
-  const plan = planStep(readExample(), step.id, { samples: 0, seed: 1 });
-  const other = plan.margins.at(-1)!;
-  for (const limit of [null, other]) {
-    if (limit) await page.getByRole('combobox', { name: 'Margin of' }).selectOption({ label: limit.title });
-    const wanted = limit ?? plan.margins.find(({ title }) => title === 'Drive: temperature')!;
-    const rows = budgetOfMargin(readExample(), step.id, wanted.id)!;
-    await page.locator('.budget tbody th').first().getByText(rows[0]!.input, { exact: true }).waitFor();
-  }
-});
+describe('a step whose heat runs away', () => {
+  withPage(HOT);
 
-test('a step whose heat runs away says so and has no figure', async () => {
-  writeFileSync(
-    bench.study,
-    `${original}
-  - id: hot
-    title: Hot
-    changes:
-      - at: parts.core.leakage.e-fold
-        becomes: 6 K ± 10 %
-`,
-  );
-  await page.getByRole('button', { name: 'Hot', exact: true }).click();
-  await page.locator('.unsolved .large').getByText('no steady state: heat runs away').waitFor();
-  expect(await page.locator('.headline').count()).toBe(0);
-  const cells = await rows('Steps in figures').last().locator('td').allTextContents();
-  expect(cells.join('')).not.toMatch(/\d/);
-  expect(cells.join('')).toContain('heat runs away');
+  test('says so and has no figure', async () => {
+    await page.getByRole('button', { name: 'Hot', exact: true }).click();
+    await page.locator('.unsolved .large').getByText('no steady state: heat runs away').waitFor();
+    expect(await page.locator('.headline').count()).toBe(0);
+    const cells = await rows('Steps in figures').last().locator('td').allTextContents();
+    expect(cells.join('')).not.toMatch(/\d/);
+    expect(cells.join('')).toContain('heat runs away');
+  });
+
+  test('can be asked for less power, at which it holds', async () => {
+    await page.getByRole('slider', { name: 'Real power' }).fill('30');
+    await expect.poll(() => page.locator('.headline').count(), soon).toBe(1);
+    expect(await numberUnder('Real power')).toBeCloseTo(30, 1);
+    await page.getByRole('button', { name: 'Back', exact: true }).click();
+    await page.locator('.unsolved').waitFor();
+  });
 });
 
 describe('the file', () => {
+  withPage();
+  afterEach(() => writeFileSync(bench.study, original));
+
   test('changed underneath appears on the page', async () => {
     await page.getByRole('heading', { level: 1, name: 'Mini-PC, invented' }).waitFor();
     writeFileSync(bench.study, original.replace('title: Mini-PC, invented', 'title: Another title'));
@@ -266,22 +346,40 @@ describe('the file', () => {
   });
 });
 
-describe.each([
-  ['light', 1280],
-  ['light', 400],
-  ['dark', 1280],
-  ['dark', 400],
-] as const)('in %s at %i px nothing stands in anyone’s way', (colorScheme, width) => {
-  test.each(['ladder with the dial turned', 'faults'])('%s', async (state) => {
-    await page.emulateMedia({ colorScheme });
-    await page.setViewportSize({ width, height: 900 });
-    if (state !== 'faults') await page.getByRole('slider', { name: 'Real power' }).fill('90');
-    if (state === 'faults') writeFileSync(bench.study, original.replace('uprate: 1', 'uprate: one'));
-    await page.locator(state === 'faults' ? '.faults' : '.headline').waitFor();
-    // Rules of WCAG 2.2 level A and AA as axe-core checks them.
-    const found = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+describe('nothing stands in anyone’s way', () => {
+  withPage(HOT);
+
+  const states: Record<string, () => Promise<void>> = {
+    'everything open and the dial turned': async () => {
+      await page.getByRole('slider', { name: 'Real power' }).fill('90');
+      for (const name of ['All cautions', /^Show all/]) await page.getByRole('button', { name }).click();
+      await page.getByText('Why a margin is uncertain').click();
+      await page.getByRole('table', { name: 'Uncertainty budget' }).waitFor();
+    },
+    'a step without operating point': async () => {
+      await page.getByRole('button', { name: 'Hot', exact: true }).click();
+      await page.getByRole('button', { name: 'Back', exact: true }).click();
+      await page.locator('.unsolved').waitFor();
+    },
+    faults: async () => {
+      writeFileSync(bench.study, original.replace('uprate: 1', 'uprate: one'));
+      await page.locator('.faults').waitFor();
+    },
+  };
+
+  test.each(Object.entries(states))('%s', async (_, reach) => {
+    await page.setViewportSize({ width: 1280, height: 900 });
+    await reach();
+    for (const width of [1280, 400])
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        await page.setViewportSize({ width, height: 900 });
+        // Rules of WCAG 2.2 level A and AA as axe-core checks them.
+        const found = await new AxeBuilder({ page })
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze();
+        const where = `${colorScheme}, ${width} px`;
+        expect(found.violations.map(({ id, nodes }) => `${where}: ${id}: ${nodes[0]?.html}`)).toEqual([]);
+      }
   });
 });
