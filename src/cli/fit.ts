@@ -68,7 +68,7 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
     used: learnt.used,
     leftOut: learnt.leftOut,
   };
-  return { text: lines.join('\n\n'), json: JSON.parse(JSON.stringify(json)), exit: 0 };
+  return { text: lines.join('\n\n'), json, exit: 0 };
 }
 
 /** Fits the study to the runs it names. Throws a Refusal when the fit has no result. */

@@ -28,6 +28,7 @@ export async function runPlan(studyArgument: string, options: PlanCommandOptions
   }
   const { samples = defaultSamples, seed = defaultSeed } = options;
   const steps = options.step === undefined ? study.steps.map(({ id }) => id) : [namedStep(study, options.step)];
+  if (options.budget !== undefined) refuseUnknownLimit(study, steps, options.budget);
   const plans = steps.map((id, i) =>
     planStep(study, id, { samples, seed, progress: progressOf(options.progress, `step ${i + 1} of ${steps.length}`) }),
   );
@@ -177,10 +178,15 @@ function describe(plan: StepPlan, most: number): string {
   return lines.join('\n');
 }
 
-function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outcome {
+/** Told before any draw is made: a slip in a name shouldn't cost a Monte Carlo. */
+function refuseUnknownLimit(study: Study, steps: readonly string[], wanted: string): void {
+  const plans = steps.map((id) => planStep(study, id, { samples: 0, seed: defaultSeed }));
   const known = [...new Set(plans.flatMap(({ margins }) => margins.map(({ id }) => id)))];
   if (!known.includes(wanted))
     throw new Refusal(refuse('command/no-such-limit', { limit: wanted, known, nearest: nearestLimit(wanted, known) }));
+}
+
+function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outcome {
   const budgets = plans.map((plan) => ({
     step: plan.id,
     limit: wanted,
@@ -223,9 +229,12 @@ function budgetTable(rows: readonly BudgetRow[]): string {
   return left > 0 ? `${table}\n  and ${plural(left, 'input')} with less than 0.05 % each` : table;
 }
 
-/** An interval without a lower end has no number for programs; its text says why. */
-function jsonSafe(result: unknown): unknown {
-  return JSON.parse(JSON.stringify(result));
+/** An interval without a lower end has no number for programs, and its text says why; anything else that is no number stays and is refused. */
+function jsonSafe(value: unknown): unknown {
+  if (value === Number.NEGATIVE_INFINITY || value === Number.POSITIVE_INFINITY) return null;
+  if (Array.isArray(value)) return value.map(jsonSafe);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, jsonSafe(inner)]));
 }
 
 const sampling = (samples: number, seed: number) =>

@@ -31,8 +31,11 @@ export const commandWords = {
   }),
   'command/no-such-limit': (d) => ({
     found: `no step has a known limit "${d.limit}"`,
-    expected: `one of: ${list(d.known)}`,
-    remedy: d.nearest ? `did you mean "${d.nearest}"?` : 'name one of these limits',
+    expected:
+      Array.isArray(d.known) && d.known.length > 12
+        ? 'a limit by its id, as the tables of `uprate plan` name it'
+        : `one of: ${list(d.known)}`,
+    remedy: d.nearest ? `did you mean "${d.nearest}"?` : 'name a limit that is not open',
   }),
 } satisfies Words;
 

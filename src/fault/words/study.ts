@@ -254,8 +254,8 @@ export const studyWords = {
   }),
   'study/reaches-out': (d) => ({
     found: `${d.field}: the uncertainty of "${d.text}" reaches values that it can't have${atStep(d)}`,
-    expected: `${d.possible}, from end to end (of a standard uncertainty: two to either side)`,
-    remedy: 'give it ends that it can have, as in 0.1..0.6 K/W; a guess of ~ 20 % or more stays above zero',
+    expected: `${d.possible}, over all of it`,
+    remedy: 'write it as a range between ends that it can have; a guess of ~ 20 % or more stays above zero',
   }),
   'study/under-and-over': (d) => ({
     found: `limit "${d.limit}" has both "under" and "over"${atStep(d)}`,
