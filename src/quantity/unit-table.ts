@@ -54,7 +54,7 @@ export const prefixable: Readonly<Record<string, Unit>> = {
 
 /**
  * Units without prefixes. Factors: NIST Special Publication 811 (2008), appendix B.8; a foot is 0.3048 m exactly, a pound 0.45359237 kg exactly,
- * standard gravity 9.80665 m/s² exactly.
+ * standard gravity 9.80665 m/s² exactly; an electronvolt 1.602176634e-19 J exactly (CODATA 2018).
  */
 export const plain: Readonly<Record<string, Unit>> = {
   '1': unit(one),
@@ -73,6 +73,7 @@ export const plain: Readonly<Record<string, Unit>> = {
   in: unit(length, -4, 254),
   ft: unit(length, -4, 3048),
   mil: unit(length, -7, 254),
+  eV: unit([1, 2, -2, 0, 0], -28, 1602176634),
   lbf: unit([1, 1, -2, 0, 0], -13, 44482216152605),
   psi: unit(pressure, 0, 6894.757293168361),
   CFM: unit([0, 3, -1, 0, 0], 0, 0.028316846592 / 60),

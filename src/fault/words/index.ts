@@ -2,6 +2,7 @@ import { boardWords } from './board.ts';
 import { calcWords } from './calc.ts';
 import { commandWords } from './command.ts';
 import { fitWords } from './fit.ts';
+import { physicsWords } from './physics.ts';
 import { quantityWords } from './quantity.ts';
 import { runWords } from './run.ts';
 import { serverWords } from './server.ts';
@@ -13,6 +14,7 @@ export const words = {
   ...studyWords,
   ...boardWords,
   ...calcWords,
+  ...physicsWords,
   ...runWords,
   ...fitWords,
   ...commandWords,

@@ -10,3 +10,17 @@
 export function buckDuty(inputVoltage: number, outputVoltage: number): number {
   return outputVoltage / inputVoltage;
 }
+
+/**
+ * Time that a buck converter's high side conducts in each period [s].
+ *
+ * t = U_out/(U_in·f)
+ *
+ * U_in, U_out  input and output voltage [V]
+ * f            switching frequency [Hz]
+ * Valid in continuous conduction; below the controller's shortest on-time it skips pulses.
+ * Source: Linear Technology, LTC3728 data sheet, design example.
+ */
+export function onTime(inputVoltage: number, outputVoltage: number, frequency: number): number {
+  return buckDuty(inputVoltage, outputVoltage) / frequency;
+}

@@ -17,3 +17,20 @@ export function inductorRipple(
 ): number {
   return ((inputVoltage - outputVoltage) * outputVoltage) / (inputVoltage * inductance * frequency);
 }
+
+/**
+ * Inductance that gives a peak-to-peak ripple current in one buck phase [H].
+ *
+ * L = (U_in − U_out)·U_out/(U_in·ΔI·f)
+ *
+ * ΔI  peak-to-peak ripple [A], more than zero; the others and the range as for the ripple
+ * Source: Texas Instruments, TPS40140 data sheet SLUS660H, 2013, section 6.1.
+ */
+export function inductanceForRipple(
+  inputVoltage: number,
+  outputVoltage: number,
+  ripple: number,
+  frequency: number,
+): number {
+  return inductorRipple(inputVoltage, outputVoltage, ripple, frequency);
+}

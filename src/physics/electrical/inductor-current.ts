@@ -25,3 +25,31 @@ export function peakCurrent(current: number, ripple: number): number {
 export function rmsCurrent(current: number, ripple: number): number {
   return Math.sqrt(current * current + (ripple * ripple) / 12);
 }
+
+/**
+ * Lowest current of an inductor with a triangular ripple [A]; below zero the converter leaves continuous conduction.
+ *
+ * I_valley = I − ΔI/2
+ *
+ * I   average current [A]
+ * ΔI  peak-to-peak ripple [A]
+ * Valid in continuous conduction.
+ * Source: Kirchhoff's laws, triangular wave.
+ */
+export function valleyCurrent(current: number, ripple: number): number {
+  return current - ripple / 2;
+}
+
+/**
+ * Average current at which the peak just reaches the inductor's saturation current [A].
+ *
+ * I = I_sat − ΔI/2
+ *
+ * I_sat  saturation current at the core's temperature [A]; data sheets state it for a loss of inductance of 10 % to 30 %
+ * ΔI     peak-to-peak ripple at the inductance that is left there [A]
+ * Valid in continuous conduction.
+ * Source: Linear Technology, LTC3728 data sheet, design example (peak current below saturation).
+ */
+export function saturationLimit(saturationCurrent: number, ripple: number): number {
+  return saturationCurrent - ripple / 2;
+}

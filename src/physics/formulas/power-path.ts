@@ -1,13 +1,33 @@
 import type { Formula } from '../formula.ts';
+import { agingFactorFormula } from './power-path/aging-factor.ts';
 import { buckPhaseLossesFormula } from './power-path/buck-phase-losses.ts';
+import { connectorCurrentFormula } from './power-path/connector-current.ts';
+import { converterEfficiencyFormula } from './power-path/converter-efficiency.ts';
 import { deratedRatingFormula } from './power-path/derated-rating.ts';
 import { electrothermalFixedPointFormula } from './power-path/electrothermal-fixed-point.ts';
+import { errorBudgetFormula } from './power-path/error-budget.ts';
+import { fuseRatingFormula } from './power-path/fuse-rating.ts';
+import { inductanceForRippleFormula } from './power-path/inductance-for-ripple.ts';
 import { inductorRippleFormula } from './power-path/inductor-ripple.ts';
 import { inputCapacitorCurrentFormula } from './power-path/input-capacitor-current.ts';
+import { liquidCapacitorLifeFormula } from './power-path/liquid-capacitor-life.ts';
+import { onResistanceFormula } from './power-path/on-resistance.ts';
+import { onTimeFormula } from './power-path/on-time.ts';
 import { parallelResistanceFormula } from './power-path/parallel-resistance.ts';
+import { phaseSharingFormula } from './power-path/phase-sharing.ts';
+import { polymerCapacitorLifeFormula } from './power-path/polymer-capacitor-life.ts';
 import { ratedCurrentFormula } from './power-path/rated-current.ts';
 import { senseDividerGainFormula } from './power-path/sense-divider-gain.ts';
+import { senseFilterErrorFormula } from './power-path/sense-filter-error.ts';
 import { senseRealPowerFormula } from './power-path/sense-real-power.ts';
+import { stackedSenseCheckFormula } from './power-path/stacked-sense-check.ts';
+import { traceCurrentFormula } from './power-path/trace-current.ts';
+import { traceFusingCurrentFormula } from './power-path/trace-fusing-current.ts';
+import { traceResistanceFormula } from './power-path/trace-resistance.ts';
+import { traceWidthFormula } from './power-path/trace-width.ts';
+import { voltageAtPowerFormula } from './power-path/voltage-at-power.ts';
+import { voltageDividerFormula } from './power-path/voltage-divider.ts';
+import { wireFusingCurrentFormula } from './power-path/wire-fusing-current.ts';
 import { wireResistanceFormula } from './power-path/wire-resistance.ts';
 
 /** From the supply to the processor, in the order of the work. */
@@ -22,4 +42,24 @@ export const powerPathFormulas: readonly Formula[] = [
   inputCapacitorCurrentFormula,
   buckPhaseLossesFormula,
   electrothermalFixedPointFormula,
+  voltageDividerFormula,
+  senseFilterErrorFormula,
+  errorBudgetFormula,
+  traceCurrentFormula,
+  traceWidthFormula,
+  traceResistanceFormula,
+  traceFusingCurrentFormula,
+  wireFusingCurrentFormula,
+  fuseRatingFormula,
+  connectorCurrentFormula,
+  voltageAtPowerFormula,
+  liquidCapacitorLifeFormula,
+  polymerCapacitorLifeFormula,
+  agingFactorFormula,
+  inductanceForRippleFormula,
+  onTimeFormula,
+  stackedSenseCheckFormula,
+  phaseSharingFormula,
+  converterEfficiencyFormula,
+  onResistanceFormula,
 ];
