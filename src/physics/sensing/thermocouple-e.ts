@@ -9,9 +9,9 @@ import type { ThermocoupleType } from './thermocouple-type.ts';
 export const typeE: ThermocoupleType = {
   letter: 'E',
   title: 'E (nickel-chromium / copper-nickel)',
+  lowest: -270,
   direct: [
     {
-      from: -270,
       to: 0,
       coefficients: [
         0, 0.058665508708, 4.5410977124e-5, -7.7998048686e-7, -2.5800160843e-8, -5.9452583057e-10, -9.3214058667e-12,
@@ -20,7 +20,6 @@ export const typeE: ThermocoupleType = {
       ],
     },
     {
-      from: 0,
       to: 1000,
       coefficients: [
         0, 0.05866550871, 4.5032275582e-5, 2.8908407212e-8, -3.3056896652e-10, 6.502440327e-13, -1.9197495504e-16,
@@ -28,9 +27,9 @@ export const typeE: ThermocoupleType = {
       ],
     },
   ],
+  lowestInverse: -8.825,
   inverse: [
     {
-      from: -8.825,
       to: 0,
       error: { low: -0.01, high: 0.03 },
       coefficients: [
@@ -38,7 +37,6 @@ export const typeE: ThermocoupleType = {
       ],
     },
     {
-      from: 0,
       to: 76.373,
       error: { low: -0.02, high: 0.02 },
       coefficients: [

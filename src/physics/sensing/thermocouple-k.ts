@@ -9,9 +9,9 @@ import type { ThermocoupleType } from './thermocouple-type.ts';
 export const typeK: ThermocoupleType = {
   letter: 'K',
   title: 'K (nickel-chromium / nickel-aluminium)',
+  lowest: -270,
   direct: [
     {
-      from: -270,
       to: 0,
       coefficients: [
         0, 0.039450128025, 2.3622373598e-5, -3.2858906784e-7, -4.9904828777e-9, -6.7509059173e-11, -5.7410327428e-13,
@@ -19,7 +19,6 @@ export const typeK: ThermocoupleType = {
       ],
     },
     {
-      from: 0,
       to: 1372,
       coefficients: [
         -0.017600413686, 0.038921204975, 1.8558770032e-5, -9.9457592874e-8, 3.1840945719e-10, -5.6072844889e-13,
@@ -28,9 +27,9 @@ export const typeK: ThermocoupleType = {
       bump: { height: 0.1185976, rate: -0.0001183432, centre: 126.9686 },
     },
   ],
+  lowestInverse: -5.891,
   inverse: [
     {
-      from: -5.891,
       to: 0,
       error: { low: -0.02, high: 0.04 },
       coefficients: [
@@ -38,7 +37,6 @@ export const typeK: ThermocoupleType = {
       ],
     },
     {
-      from: 0,
       to: 20.644,
       error: { low: -0.05, high: 0.04 },
       coefficients: [
@@ -47,7 +45,6 @@ export const typeK: ThermocoupleType = {
       ],
     },
     {
-      from: 20.644,
       to: 54.886,
       error: { low: -0.05, high: 0.06 },
       coefficients: [-131.8058, 48.30222, -1.646031, 0.05464731, -0.0009650715, 8.802193e-6, -3.11081e-8],

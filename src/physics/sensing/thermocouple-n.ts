@@ -9,9 +9,9 @@ import type { ThermocoupleType } from './thermocouple-type.ts';
 export const typeN: ThermocoupleType = {
   letter: 'N',
   title: 'N (nickel-chromium-silicon / nickel-silicon)',
+  lowest: -270,
   direct: [
     {
-      from: -270,
       to: 0,
       coefficients: [
         0, 0.026159105962, 1.0957484228e-5, -9.3841111554e-8, -4.6412039759e-11, -2.6303357716e-12, -2.2653438003e-14,
@@ -19,7 +19,6 @@ export const typeN: ThermocoupleType = {
       ],
     },
     {
-      from: 0,
       to: 1300,
       coefficients: [
         0, 0.025929394601, 1.571014188e-5, 4.3825627237e-8, -2.5261169794e-10, 6.4311819339e-13, -1.0063471519e-15,
@@ -27,9 +26,9 @@ export const typeN: ThermocoupleType = {
       ],
     },
   ],
+  lowestInverse: -3.99,
   inverse: [
     {
-      from: -3.99,
       to: 0,
       error: { low: -0.02, high: 0.03 },
       coefficients: [
@@ -37,13 +36,11 @@ export const typeN: ThermocoupleType = {
       ],
     },
     {
-      from: 0,
       to: 20.613,
       error: { low: -0.02, high: 0.03 },
       coefficients: [0, 38.6896, -1.08267, 0.0470205, -2.12169e-6, -0.000117272, 5.3928e-6, -7.98156e-8],
     },
     {
-      from: 20.613,
       to: 47.513,
       error: { low: -0.04, high: 0.02 },
       coefficients: [19.72485, 33.00943, -0.3915159, 0.009855391, -0.0001274371, 7.767022e-7],

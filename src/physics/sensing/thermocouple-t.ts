@@ -9,9 +9,9 @@ import type { ThermocoupleType } from './thermocouple-type.ts';
 export const typeT: ThermocoupleType = {
   letter: 'T',
   title: 'T (copper / copper-nickel)',
+  lowest: -270,
   direct: [
     {
-      from: -270,
       to: 0,
       coefficients: [
         0, 0.038748106364, 4.4194434347e-5, 1.1844323105e-7, 2.0032973554e-8, 9.0138019559e-10, 2.2651156593e-11,
@@ -20,7 +20,6 @@ export const typeT: ThermocoupleType = {
       ],
     },
     {
-      from: 0,
       to: 400,
       coefficients: [
         0, 0.038748106364, 3.329222788e-5, 2.0618243404e-7, -2.1882256846e-9, 1.0996880928e-11, -3.0815758772e-14,
@@ -28,15 +27,14 @@ export const typeT: ThermocoupleType = {
       ],
     },
   ],
+  lowestInverse: -5.603,
   inverse: [
     {
-      from: -5.603,
       to: 0,
       error: { low: -0.02, high: 0.04 },
       coefficients: [0, 25.949192, -0.21316967, 0.79018692, 0.42527777, 0.13304473, 0.020241446, 0.0012668171],
     },
     {
-      from: 0,
       to: 20.872,
       error: { low: -0.03, high: 0.03 },
       coefficients: [0, 25.928, -0.7602961, 0.04637791, -0.002165394, 6.048144e-5, -7.293422e-7],

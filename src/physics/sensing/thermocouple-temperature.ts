@@ -44,12 +44,10 @@ export function thermocoupleTemperature(
  * Valid within each range's published error, 0.06 °C at most.
  * Source: NIST Monograph 175 (1993), inverse functions.
  */
-export function inverseTemperature(type: ThermocoupleType, voltage: number): number | null {
-  const { inverse } = type;
+export function inverseTemperature({ lowestInverse, inverse }: ThermocoupleType, voltage: number): number | null {
   const millivolts = 1e3 * voltage;
-  const { from } = inverse[0];
   const { to } = inverse[inverse.length - 1];
-  if (!(millivolts >= from - halfDigit && millivolts <= to + halfDigit)) return null;
+  if (!(millivolts >= lowestInverse - halfDigit && millivolts <= to + halfDigit)) return null;
   const { coefficients } = inverse.find((piece) => millivolts <= piece.to) ?? inverse[inverse.length - 1];
   let celsius = 0;
   for (let i = coefficients.length - 1; i >= 0; i--) celsius = celsius * millivolts + coefficients[i];

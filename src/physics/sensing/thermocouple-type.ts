@@ -1,7 +1,6 @@
 /** A reference function over one range: E = Σ cᵢ·tⁱ, and for type K above 0 °C a bump a0·exp(a1·(t − a2)²) on top [mV, °C]. */
 export interface DirectPiece {
-  /** Ends of the range [°C]. */
-  readonly from: number;
+  /** Upper end of the range [°C]. */
   readonly to: number;
   /** [mV/°C^i], lowest order first. */
   readonly coefficients: readonly number[];
@@ -11,8 +10,7 @@ export interface DirectPiece {
 
 /** A published inverse polynomial over one range: t = Σ dᵢ·Eⁱ [°C, mV]. */
 export interface InversePiece {
-  /** Ends of the range [mV]. */
-  readonly from: number;
+  /** Upper end of the range [mV]. */
   readonly to: number;
   /** Published least and greatest error of the polynomial [°C]. */
   readonly error: { readonly low: number; readonly high: number };
@@ -24,6 +22,10 @@ export interface InversePiece {
 export interface ThermocoupleType {
   readonly letter: 'K' | 'T' | 'J' | 'E' | 'N';
   readonly title: string;
+  /** Where the first reference function begins [°C]. */
+  readonly lowest: number;
   readonly direct: readonly DirectPiece[];
+  /** Where the first inverse polynomial begins [mV]. */
+  readonly lowestInverse: number;
   readonly inverse: readonly InversePiece[];
 }

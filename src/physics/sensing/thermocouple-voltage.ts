@@ -74,6 +74,6 @@ function pieceAt(direct: readonly DirectPiece[], celsius: number): DirectPiece {
   return direct.find(({ to }) => celsius <= to) ?? direct[direct.length - 1];
 }
 
-function isWithin({ direct }: ThermocoupleType, celsius: number): boolean {
-  return celsius >= direct[0].from - rounding && celsius <= direct[direct.length - 1].to + rounding;
+function isWithin({ lowest, direct }: ThermocoupleType, celsius: number): boolean {
+  return celsius >= lowest - rounding && celsius <= direct[direct.length - 1].to + rounding;
 }

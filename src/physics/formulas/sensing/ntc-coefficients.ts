@@ -29,7 +29,10 @@ export const ntcCoefficientsFormula: Formula = {
   valid: [
     {
       says: 'resistance falls as temperature rises at all three points',
-      holds: (x) => [x[0], x[2], x[4]].every((resistance) => steinhartHartFalls(through(x)!, resistance)),
+      holds: (x) => {
+        const coefficients = through(x);
+        return coefficients === null || [x[0], x[2], x[4]].every((r) => steinhartHartFalls(coefficients, r));
+      },
     },
     { says: 'points at least 10 K apart', holds: (x) => apart(x[1], x[3]) && apart(x[3], x[5]) && apart(x[1], x[5]) },
   ],

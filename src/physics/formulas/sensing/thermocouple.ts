@@ -1,7 +1,11 @@
 import type { Example, Formula } from '../../formula.ts';
 import { thermocoupleTemperature } from '../../sensing/thermocouple-temperature.ts';
 import type { ThermocoupleType } from '../../sensing/thermocouple-type.ts';
-import { measuredThermocoupleVoltage, referenceSlope, thermocoupleSensitivity } from '../../sensing/thermocouple-voltage.ts';
+import {
+  measuredThermocoupleVoltage,
+  referenceSlope,
+  thermocoupleSensitivity,
+} from '../../sensing/thermocouple-voltage.ts';
 
 const reference = {
   name: 'reference',
@@ -97,7 +101,7 @@ export function thermocoupleVoltageFormula(type: ThermocoupleType, example: Exam
   };
 }
 
-function rangeOf({ letter, direct }: ThermocoupleType, way: 'direct' | 'inverse'): string {
-  const lowest = way === 'inverse' && letter !== 'J' ? -200 : direct[0].from;
-  return `−${-lowest} °C to ${direct[direct.length - 1].to} °C`;
+function rangeOf({ letter, lowest, direct }: ThermocoupleType, way: 'direct' | 'inverse'): string {
+  const from = way === 'inverse' && letter !== 'J' ? -200 : lowest;
+  return `−${-from} °C to ${direct[direct.length - 1].to} °C`;
 }
