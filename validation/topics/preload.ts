@@ -132,12 +132,10 @@ const yieldTable = (
 ).map(
   ([name, stress, factor, published]): Figure => ({
     what: `torque of 3/4-16, ${name}, at ${stress} psi [lbf·ft]`,
-    computed:
-      torqueForPreload(stress * (stressArea(0.75 * inch, inch / 16) / inch ** 2) * poundForce, factor, 0.75 * inch) /
-      footPound,
+    computed: torqueForPreload(stress * 0.373 * poundForce, factor, 0.75 * inch) / footPound,
     published,
     tolerance: 0.6,
-    why: 'half of the last printed digit, and the stress area as printed, 0.3730 in²',
+    why: 'half of the last printed digit; stress area as printed beside it, 0.3730 in²',
     source: 'general bolt tightening torque, T = K·D·P, in a machine manual',
     tier: 'B',
   }),

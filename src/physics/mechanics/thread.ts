@@ -18,13 +18,14 @@ export function pitchDiameter(diameter: number, pitch: number): number {
 }
 
 /**
- * Stress area of a metric or unified screw [m²].
+ * Stress area of a metric screw [m²].
  *
  * A = (π/4)·(d − (13/12)·H)², H = (√3/2)·P
  *
  * d  nominal diameter [m]
  * P  pitch [m]
- * Valid for the basic profile; d − (13/12)·H = d − 0.9382·P is the mean of pitch diameter and minor diameter.
+ * Valid for the basic profile; d − (13/12)·H = d − 0.9382·P is the mean of pitch and minor diameter.
+ * Unified threads take d − 0.9743·P instead (ASME B1.1), which is 0.6 % less area for 3/4-16.
  * Source: ISO 898-1, nominal stress area.
  */
 export function stressArea(diameter: number, pitch: number): number {
