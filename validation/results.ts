@@ -13,7 +13,7 @@ export function writeResults(topics: readonly Topic[]): string {
 
 const heading = `# Published figures beside computed ones
 
-Written by the tests from \`topics/*.ts\`; \`UPDATE=1 npx vitest run validation/topics.test.ts\` writes it anew.
+Written by the tests from \`topics/*.ts\`; \`npm run results\` writes it anew.
 A figure is met when the difference is within its tolerance, in the figure's own unit. A law that is one per cent off would not
 meet it, unless its row says that one per cent can't show.
 

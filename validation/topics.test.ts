@@ -1,12 +1,9 @@
 /// <reference types="vite/types/importMeta.d.ts" />
-import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { writeResults } from './results.ts';
 import type { Topic } from './topic.ts';
 
 const modules = import.meta.glob<{ topic: Topic }>('./topics/*.ts', { eager: true });
 const topics = Object.values(modules).map(({ topic }) => topic);
-const results = new URL('RESULTS.md', import.meta.url);
 
 describe.each(topics.map((topic) => [topic.title, topic] as const))('%s', (_, { figures, traps = [] }) => {
   test('figures have their own names', () => {
@@ -27,10 +24,4 @@ describe.each(topics.map((topic) => [topic.title, topic] as const))('%s', (_, { 
     expect(Number.isFinite(computed)).toBe(true);
     expect(Math.abs(computed - published), reason).toBeGreaterThan(0.01 * Math.abs(published));
   });
-});
-
-test('RESULTS.md shows these figures (UPDATE=1 writes it anew)', () => {
-  const text = writeResults(topics);
-  if (process.env.UPDATE === '1') writeFileSync(results, text);
-  expect(readFileSync(results, 'utf8')).toBe(text);
 });
