@@ -1,39 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { sayFault } from '../fault/fault.ts';
-import { readStudy } from '../study/read.ts';
-import { assembleBoard } from './assemble.ts';
-import {
-  load,
-  lossless,
-  package54,
-  processor,
-  regulator,
-  rising,
-  type Sketch,
-  sense,
-  sketchText,
-  supply,
-} from './sketch.test-data.ts';
-
-/** Solves a board written in a few lines. */
-function solve(sketch: Sketch) {
-  const reading = readStudy(sketchText(sketch), 'edge.yaml');
-  if (!reading.ok) throw new Error(reading.faults.map((fault) => sayFault(fault).found).join('\n'));
-  const assembly = assembleBoard(reading.study.steps[0]);
-  if (!assembly.ok) throw new Error(assembly.faults.map((fault) => sayFault(fault).found).join('\n'));
-  const { board } = assembly;
-  const y = new Float64Array(board.outputs.length);
-  const { ending } = board.evaluate(
-    Float64Array.from(board.inputs, ({ value }) => value),
-    y,
-  );
-  const of = (id: string) => {
-    const place = board.indexOfOutput(id);
-    if (place < 0) throw new Error(`no output ${id}`);
-    return y[place];
-  };
-  return { ending, holder: board.holder, of, y };
-}
+import { load, lossless, package54, processor, regulator, rising, sense, supply } from './sketch.test-data.ts';
+import { solveSketch as solve } from './solve-sketch.test-data.ts';
 
 describe('boards with little on them', () => {
   test('a supply with nothing to feed gives nothing and heats nothing', () => {
@@ -71,6 +38,33 @@ describe('boards with little on them', () => {
     const watts = of('processor-power');
     expect(watts / (0.9 * Math.exp(watts / Math.E))).toBeCloseTo(1, 9);
     expect(watts).toBeLessThan(Math.E);
+    // dP/dT · R = P/e, over a step of 0.01 K, which curves by 0.01 K/(2·Te).
+    expect(Math.abs(of('loop-gain') / (watts / Math.E) - 1)).toBeLessThan(1e-3);
+    expect(leak(0.999).of('loop-gain')).toBeGreaterThan(0.94);
+  });
+
+  test('of two steady states the stable one is taken, even from a start at the other', () => {
+    // P = P0·exp(P/e) with P0 = u·exp(1 − u) is met at P = u·e, for u = 1.15 beyond the loop gain of 1. With an e-fold of 20 K the same P is stable.
+    const u = 1.15;
+    const watts = u * Math.E;
+    const leakage = { power: watts * Math.exp((-2 * watts) / 20), upper: u * Math.exp(1 - u) };
+    const parts = [
+      supply('adapter', 20),
+      processor('adapter', 0, `, leakage: {power: ${leakage.power} W, at: 25 degC, e-fold: 20 K}`),
+    ];
+    expect(solve({ parts }).of('processor-power')).toBeCloseTo(watts, 9);
+    const { ending, of } = solve(
+      { parts },
+      { 'parts.core.leakage.power': leakage.upper, 'parts.core.leakage.e-fold': 2 * Math.E },
+    );
+    expect(ending).toBe('solved');
+    expect(of('processor-power') / (leakage.upper * Math.exp(of('processor-power') / Math.E))).toBeCloseTo(1, 9);
+    expect(of('processor-power')).toBeLessThan(Math.E);
+  });
+
+  test('a load of kilowatts is a load, no runaway', () => {
+    const { of } = solve({ parts: [supply('mains', 400), load('oven', 'mains', 5000)] });
+    expect(of('heat')).toBeCloseTo(5000, 6);
   });
 });
 
@@ -159,6 +153,13 @@ describe('regulators', () => {
       parts: [supply('adapter', 5), regulator('adapter', 12, lossless), processor('vr', 10)],
     });
     expect(ending).toBe('infeasible');
+  });
+
+  test('half a per cent of headroom is enough', () => {
+    const { ending } = solve({
+      parts: [supply('adapter', 10.05), regulator('adapter', 10, lossless), processor('vr', 60)],
+    });
+    expect(ending).toBe('solved');
   });
 
   test('one phase carries all of the current', () => {

@@ -72,6 +72,20 @@ describe('a margin', () => {
     expect(drawn.exceed.value).toBeCloseTo(margin(sketch).exceed.value, 9);
   });
 
+  test('of two that are never exceeded, the one nearer in standard uncertainties binds', () => {
+    const sketch = held('under: 60 V', '20 V ± 0.6 V (k=2)');
+    const both = plan({
+      ...sketch,
+      limits:
+        '{far: {of: parts.adapter.voltage, under: 100 V, reason: a test}, near: {of: parts.adapter.voltage, under: 60 V, reason: a test}}',
+    });
+    expect(both.margins.map(({ id, exceed }) => [id, exceed.value])).toEqual([
+      ['limits.near', 0],
+      ['limits.far', 0],
+    ]);
+    expect(both.binding).toBe('limits.near');
+  });
+
   test('its budget names each input with its part of the variance: 0.09 and 0.16 of 0.25', () => {
     const rows = budgetOfMargin(
       studyOf(held('under: 21 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)')),
