@@ -84,7 +84,8 @@ export class BoardSolver {
   solve(demand: number): void {
     this.#unload(demand);
     this.#voltageScale = 0;
-    for (const i of this.#carriers) this.#voltageScale = Math.max(this.#voltageScale, this.#state.voltage[i]);
+    for (let i = 0; i < this.#carriers.length; i++)
+      this.#voltageScale = Math.max(this.#voltageScale, this.#state.voltage[this.#carriers[i]]);
     this.passes = 0;
     if (this.#fast(demand, this.#start)) this.ending = 'solved';
     else this.#slow(demand);
