@@ -49,7 +49,9 @@ export function guard({ hosts, token, port }: Access): MiddlewareHandler {
       return answerFault(context, 403, refuse('server/wrong-origin', { origin }));
 
     const { method } = context.req;
-    if (method !== 'GET' && method !== 'HEAD')
+    const posts = method === 'POST' && origin !== undefined;
+    // A change is asked for by the page itself, and browsers say so; a POST without an origin comes from elsewhere.
+    if (method !== 'GET' && method !== 'HEAD' && !posts)
       return answerFault(context, 405, refuse('server/wrong-method', { method }));
 
     const url = new URL(context.req.url);
@@ -64,7 +66,11 @@ export function guard({ hosts, token, port }: Access): MiddlewareHandler {
 }
 
 /** A fault as the answer: JSON for the page's own requests, plain text where a person looks at it. */
-export function answerFault(context: Context, status: 401 | 403 | 404 | 405 | 500, fault: Fault): Response {
+export function answerFault(
+  context: Context,
+  status: 400 | 401 | 403 | 404 | 405 | 409 | 422 | 500,
+  fault: Fault,
+): Response {
   const { found, expected, remedy } = sayFault(fault);
   if (context.req.path.startsWith('/api/'))
     return context.json({ error: { code: fault.code, found, expected, remedy } }, status);

@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { streamSSE } from 'hono/streaming';
 import { refuse } from '../fault/fault.ts';
 import type { Asset } from './assets.ts';
+import { addEdits } from './edits.ts';
 import { type Access, answerFault, contentPolicy, guard } from './policy.ts';
 import { readText, type StudyWatch } from './watch.ts';
 
@@ -15,7 +16,7 @@ export interface Shown {
   readonly watch: StudyWatch;
 }
 
-/** The server's answers: the page, the study's text, and word of its changes. */
+/** The server's answers: the page, the study's text, word of its changes, and the person's edits. */
 export function makeRoutes(access: Access, { path, file, assets, watch }: Shown): Hono {
   const app = new Hono();
   app.use(contentPolicy, guard(access));
@@ -25,6 +26,8 @@ export function makeRoutes(access: Access, { path, file, assets, watch }: Shown)
     if (!study) return answerFault(context, 404, refuse('server/study-gone', { file }));
     return context.json({ file, ...study });
   });
+
+  addEdits(app, path, file);
 
   app.get('/api/events', (context) =>
     streamSSE(context, async (stream) => {

@@ -20,7 +20,7 @@ export const serverWords = {
   }),
   'server/wrong-method': (d) => ({
     found: `the request wants to ${d.method}`,
-    expected: 'GET or HEAD: this server only shows',
+    expected: 'GET or HEAD, or a POST of the page itself',
   }),
   'server/nothing-there': (d) => ({
     found: `nothing is served at "${d.path}"`,
@@ -30,6 +30,19 @@ export const serverWords = {
     found: `"${d.file}" is no longer there or can’t be read`,
     expected: 'the study that was opened',
     remedy: 'put the file back; the page follows by itself',
+  }),
+  'server/changed-meanwhile': (d) => ({
+    found: `"${d.file}" has changed since the page read it; nothing was written`,
+    expected: 'the text that this change was decided on',
+    remedy: 'look at the page again, it follows the file; then make the change once more',
+  }),
+  'server/nothing-to-undo': () => ({
+    found: 'there is no change of this page to take back, or the file has been changed by other means since',
+    remedy: 'undo it in the editor that changed the file last',
+  }),
+  'server/no-edit': () => ({
+    found: 'the request holds no change of a field',
+    expected: 'a version, and at least one field with its new value',
   }),
   'server/no-page': (d) => ({
     found: `the page’s files are not in "${d.folder}"`,
