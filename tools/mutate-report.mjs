@@ -1,0 +1,55 @@
+// What a mutation run found, as a Markdown page and as lines for a terminal.
+
+/** `results`: `{ file, mutants, survivors }` each; `reasons`: why a survivor may live, by its key. */
+export function writeReport(results, reasons) {
+  const rows = results.map(({ file, mutants, survivors }) => ({
+    file,
+    mutants,
+    killed: mutants - survivors.length,
+    explained: survivors.filter(({ key }) => key in reasons).length,
+  }));
+  const sum = (name) => rows.reduce((total, row) => total + row[name], 0);
+  const all = { file: 'all', mutants: sum('mutants'), killed: sum('killed'), explained: sum('explained') };
+  const cells = ({ file, mutants, killed, explained }) => [
+    file,
+    mutants,
+    killed,
+    explained,
+    `${share(killed, mutants)} %`,
+  ];
+  const survivors = results.flatMap((result) => result.survivors);
+  const text = [
+    '# Changed laws that the tests notice',
+    'Written by `npm run mutate`. Each operator, constant, function, comparison and result in `src/physics` is changed, one at a time; a mutant is killed when a published figure, a test beside the law, a check of `validation/`, or the worked example of a formula fails. The boards of `validation/boards`, which notice more, are left out here.',
+    table(['file', 'mutants', 'killed', 'alive with a reason', 'killed share'], [all, ...rows].map(cells)),
+    '## Alive',
+    'Reasons stand in `mutant-reasons.json`, by the line and the change.',
+    table(
+      ['place', 'line', 'change', 'reason'],
+      survivors.map(({ file, line, key, change }) => [
+        `${file}:${line}`,
+        code(key.split(' | ')[1]),
+        code(change),
+        reasons[key] ?? 'open',
+      ]),
+    ),
+  ].join('\n\n');
+  const lines = [...rows, all].map(
+    ({ file, mutants, killed, explained }) =>
+      `${share(killed, mutants).padStart(5)} %  ${String(killed).padStart(4)} of ${String(mutants).padStart(4)}, ${explained} explained  ${file}`,
+  );
+  return { text: `${text}\n`, lines };
+}
+
+function share(killed, mutants) {
+  return mutants === 0 ? '100' : ((100 * killed) / mutants).toFixed(1);
+}
+
+function code(text) {
+  return `\`${text.replaceAll('`', "'")}\``;
+}
+
+function table(headings, rows) {
+  const line = (cells) => `| ${cells.map((cell) => String(cell).replaceAll('|', '\\|')).join(' | ')} |`;
+  return [line(headings), line(headings.map(() => '---')), ...rows.map(line)].join('\n');
+}

@@ -1,0 +1,85 @@
+// Changes every operator and every constant of the laws, one at a time, and sees whether a test fails. Writes validation/MUTANTS.md.
+// `npm run mutate -- src/physics/thermal` tries only files whose path begins so, and writes nothing.
+import { fork } from 'node:child_process';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { findMutants } from './mutate-mutants.mjs';
+import { writeReport } from './mutate-report.mjs';
+
+process.chdir(fileURLToPath(new URL('..', import.meta.url)));
+/** Least time that a mutant has [ms]; it has ten times what its tests take without a change. */
+const patience = 4000;
+const only = process.argv.slice(2);
+
+const files = readdirSync('src/physics', { recursive: true })
+  .map((name) => `src/physics/${name.replaceAll('\\', '/')}`)
+  .filter((path) => path.endsWith('.ts') && !/\.test(-data)?\.ts$/.test(path) && !/^src\/physics\/formulas/.test(path))
+  .filter((path) => only.length === 0 || only.some((start) => path.startsWith(start)))
+  .sort();
+const mutants = group(findMutants(files));
+const waiting = [...mutants.keys()].sort((one, other) => mutants.get(other).length - mutants.get(one).length);
+const results = [];
+const began = performance.now();
+
+await Promise.all(Array.from({ length: Math.min(2, availableParallelism()) }, work));
+results.sort((one, other) => (one.file < other.file ? -1 : 1));
+const reasons = JSON.parse(readFileSync('validation/mutant-reasons.json', 'utf8'));
+const { text, lines } = writeReport(results, reasons);
+console.log(lines.join('\n'));
+console.log(`${((performance.now() - began) / 1000).toFixed(0)} s`);
+if (only.length === 0) writeFileSync('validation/MUTANTS.md', text);
+else for (const { survivors } of results) for (const { line, key } of survivors) console.log(`${line}: ${key}`);
+
+/** One worker's way through the files that wait. */
+async function work() {
+  let worker = null;
+  for (let file = waiting.shift(); file !== undefined; file = waiting.shift()) {
+    worker ??= start();
+    const opened = await ask(worker, { file }, 60 * patience);
+    if (opened === null) throw new Error(`${file}: its tests as they are do not end`);
+    for (const failure of opened.failing) console.log(`${file}: left out, fails without a change: ${failure}`);
+    const survivors = [];
+    for (const mutant of mutants.get(file)) {
+      if (worker === null) {
+        worker = start();
+        await ask(worker, { file }, 60 * patience);
+      }
+      const answer = await ask(worker, { mutant }, Math.max(patience, 10 * opened.took));
+      if (answer === null) {
+        // A change that never ends is noticed by whoever waits.
+        worker.kill('SIGKILL');
+        worker = null;
+      } else if (!answer.killed) survivors.push(mutant);
+    }
+    results.push({ file, mutants: mutants.get(file).length, survivors });
+  }
+  worker?.kill();
+}
+
+function start() {
+  return fork(new URL('./mutate-worker.mjs', import.meta.url), { stdio: 'ignore' });
+}
+
+/** The worker's answer; null when it takes too long, or breaks down. */
+function ask(worker, message, longest) {
+  return new Promise((resolve) => {
+    const finish = (answer) => {
+      clearTimeout(timer);
+      worker.off('message', finish);
+      worker.off('exit', onExit);
+      resolve(answer);
+    };
+    const onExit = () => finish(null);
+    const timer = setTimeout(onExit, longest);
+    worker.on('message', finish);
+    worker.on('exit', onExit);
+    worker.send(message);
+  });
+}
+
+function group(all) {
+  const byFile = new Map();
+  for (const mutant of all) byFile.set(mutant.file, [...(byFile.get(mutant.file) ?? []), mutant]);
+  return byFile;
+}
