@@ -172,13 +172,14 @@ describe('the ladder', () => {
     const { margins } = planStep(readExample(), readExample().steps[0].id, { samples: 0, seed: 1 });
     await page.setViewportSize({ width: 1030, height: 700 });
     expect(await rows('Margins').filter({ visible: true }).count()).toBeLessThan(margins.length);
-    await page.emulateMedia({ media: 'print' });
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+    expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe('rgb(255, 255, 255)');
     expect(await rows('Margins').filter({ visible: true }).count()).toBe(margins.length);
     expect(await page.locator('.cautions li').filter({ visible: true }).count()).toBe(8);
     expect(await page.getByRole('slider').count()).toBe(0);
     expect(await page.getByRole('button', { name: /Copy|Show|Back/ }).count()).toBe(0);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1030);
-    await page.emulateMedia({ media: 'screen' });
+    await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
     await page.setViewportSize({ width: 1280, height: 900 });
   });
 
