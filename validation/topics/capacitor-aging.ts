@@ -25,6 +25,7 @@ const rippled: [what: string, ambient: number, share: number, rise: number, hour
   ['at the rating, none of it spared', 105, 1, 5, 2000],
   ['without ripple, a core 10 K cooler', 105, 0, 10, 4000],
   ['half of the ripple, 85 °C: two doublings and 2^0.375', 85, 0.5, 5, 10_374.7],
+  ['ripple 5 % above its rating: 4^−0.05125', 105, 1.05, 5, 1862.8],
   ['twice the ripple, 85 °C: two doublings and 4^−1.5', 85, 2, 5, 1000],
 ];
 

@@ -14,6 +14,9 @@ const levels: [voltage: number, cable: UsbCable, watts: number][] = [
   [36, 'extended', 180],
   [48, 'extended', 240],
   [15, '5 A', 45],
+  [15, 'extended', 45],
+  [9, '5 A', 27],
+  [5, 'extended', 15],
   [9, 'extended', 27],
   [5, '5 A', 15],
 ];

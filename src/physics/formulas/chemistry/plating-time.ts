@@ -67,7 +67,7 @@ export const platingTimeFormula: Formula = {
     },
     result: { time: '7.7 min' },
     source: 'finishingandcoating.com, Clarifying facts about nickel plating, table of times',
-    tolerance: 0.006,
+    tolerance: 0.005,
   },
   compute(x, y) {
     y[0] = platingTime(x[0], x[1], x[2], x[3], x[4]);
