@@ -18,7 +18,7 @@ export interface Forces {
   pull: number;
   /** Gradient of the potential energy: unbalanced force, and moments about the centre over the plate's size [N]. */
   readonly gradient: Float64Array;
-  /** Its derivative, 3 × 3 [N/m]. */
+  /** Its derivative, symmetric 3 × 3; the lower half is filled [N/m]. */
   readonly stiffness: Float64Array;
 }
 
@@ -114,11 +114,8 @@ function addDie(forces: Forces, frame: Frame, bedding: number, { g, area }: Cont
 
 function addSymmetric(m: Float64Array, zz: number, zx: number, zy: number, xx: number, xy: number, yy: number): void {
   m[0] += zz;
-  m[1] += zx;
-  m[2] += zy;
   m[3] += zx;
   m[4] += xx;
-  m[5] += xy;
   m[6] += zy;
   m[7] += xy;
   m[8] += yy;
