@@ -13,7 +13,7 @@ test.each([
   ['temperature', 313.1, 313.2],
   ['temperature', 338.2, 338.1],
   ['ph', 3.4, 3.5],
-  ['ph', 5.2, 5.1],
+  ['ph', 5.12, 5.1],
   ['currentDensity', 199, 200],
   ['currentDensity', 1001, 1000],
 ])('%s of %d is warned of, %d is not', (condition, outside, edge) => {
@@ -27,6 +27,8 @@ test('a warning shows the condition and its range in everyday units', () => {
   expect(hot.data).toMatchObject({ value: 70, low: 40, high: 65, unit: '°C' });
   const [dense] = checkBath('watts-nickel', { ...inside, currentDensity: 1500 });
   expect(dense.data).toMatchObject({ value: 15, low: 2, high: 10, unit: 'A/dm²' });
+  const [basic] = checkBath('watts-nickel', { ...inside, ph: 5.5 });
+  expect(basic.data).toMatchObject({ value: 5.5, low: 3.5, high: 5.1, unit: '' });
   expect(writeFault(dense)).toContain('2 to 10 A/dm²');
 });
 
@@ -36,7 +38,7 @@ test('what has no published range stays open', () => {
     checkBath(name, { temperature, ph: 3, currentDensity }).map(({ severity, data }) => [severity, data.condition]);
   expect(codes('bright-nickel', 323.16, 400)).toEqual([['open', 'a current density']]);
   expect(codes('bright-nickel', 338.16, 400)[0]).toEqual(['warning', 'a temperature']);
-  expect(checkBath('bright-nickel', { temperature: 330, ph: 5.1, currentDensity: 400 }).length).toBe(2);
+  expect(checkBath('bright-nickel', { temperature: 330, ph: 5.02, currentDensity: 400 }).length).toBe(2);
   expect(codes('acid-copper', 291.16, 215)).toEqual([['open', 'a pH']]);
   expect(codes('acid-copper', 333.14, 1080)).toEqual([['open', 'a pH']]);
   expect(codes('acid-copper', 291.14, 214)).toEqual([

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
+import { conductionLoss } from './buck-losses.ts';
+import { mostInputResistance } from './capacitor-loss.ts';
 import { currentByCurve, selfHeatingCurrent } from './connector-derating.ts';
 import { voltageAtPower } from './constant-power-droop.ts';
+import { mixedCoefficient } from './copper-share.ts';
 import { pulseShare } from './fuse-rating.ts';
 import { fastFusingCurrent } from './fusing-current.ts';
 import { rmsCurrent } from './inductor-current.ts';
@@ -73,5 +76,12 @@ test('phases carry all of the current and end at one voltage', () => {
 // A triangle of height h has an rms value of h/√12 about its mean.
 test('ripple adds to the rms current by the square of h/√12', () => {
   expect(rmsCurrent(0, Math.sqrt(12))).toBeCloseTo(1, 12);
+  expect(conductionLoss(0, Math.sqrt(12), 1, 1)).toBeCloseTo(1, 12);
   expect(rmsCurrent(4, 3 * Math.sqrt(12))).toBeCloseTo(5, 12);
+});
+
+test('a part that is all copper has its coefficient; a resistance that only ripple flows through sees half of it', () => {
+  expect(mixedCoefficient(1, 5, 7)).toBe(7);
+  expect(mixedCoefficient(0, 5, 7)).toBe(5);
+  expect(mostInputResistance(1, 0, 2)).toBe(1);
 });
