@@ -1,3 +1,5 @@
+import { findRoot } from '../../numeric/root.ts';
+
 /** Coefficients of industrial platinum [1/°C, 1/°C², 1/°C⁴]. Source: IEC 60751:2008. */
 const A = 3.9083e-3;
 const B = -5.775e-7;
@@ -22,7 +24,7 @@ export function rtdResistance(resistanceAtZero: number, temperature: number): nu
 /**
  * Temperature of an industrial platinum resistor [K]; null outside −200 °C to 850 °C.
  *
- * From 0 °C t = (−A + √(A² − 4·B·(1 − R/R0)))/(2·B); below, Newton's method on the resistance from there, to 1e-9 K.
+ * From 0 °C t = (−A + √(A² − 4·B·(1 − R/R0)))/(2·B); below, the resistance equation is solved by Brent's method, to 1e-9 K.
  *
  * R, R0   resistance, and resistance at 0 °C [Ω]
  * Valid from −200 °C to 850 °C, to the rounding of the printed table (0.005 Ω for 100 Ω) beyond each end.
@@ -31,12 +33,10 @@ export function rtdResistance(resistanceAtZero: number, temperature: number): nu
 export function rtdTemperature(resistanceAtZero: number, resistance: number): number | null {
   const relative = resistance / resistanceAtZero;
   if (!(relative >= relativeResistance(-200) - 5e-5 && relative <= relativeResistance(850) + 5e-5)) return null;
-  let celsius = (-A + Math.sqrt(A * A - 4 * B * (1 - relative))) / (2 * B);
-  for (let pass = 0; relative < 1 && pass < 10; pass++) {
-    const step = (relativeResistance(celsius) - relative) / relativeSlope(celsius);
-    celsius -= step;
-    if (Math.abs(step) < 1e-10) break;
-  }
+  const celsius =
+    relative < 1
+      ? findRoot((t) => relativeResistance(t) - relative, -201, 0).x
+      : (-A + Math.sqrt(A * A - 4 * B * (1 - relative))) / (2 * B);
   return celsius + 273.15;
 }
 
@@ -44,9 +44,4 @@ export function rtdTemperature(resistanceAtZero: number, resistance: number): nu
 function relativeResistance(celsius: number): number {
   const positive = 1 + A * celsius + B * celsius ** 2;
   return celsius >= 0 ? positive : positive + C * (celsius - 100) * celsius ** 3;
-}
-
-/** Its derivative below 0 °C [1/°C]. */
-function relativeSlope(celsius: number): number {
-  return A + 2 * B * celsius + C * (4 * celsius - 300) * celsius ** 2;
 }
