@@ -1,4 +1,5 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
+import { CalculatorsDrawer } from './calculators/drawer.tsx';
 import { Cautions } from './cautions.tsx';
 import { PowerDial } from './dial.tsx';
 import { FaultList } from './faults.tsx';
@@ -21,7 +22,10 @@ export function App() {
           <h1>{read?.ok ? read.study.title : 'Study'}</h1>
           <FileName />
         </div>
-        <ThemeChoice />
+        <div class="head-tools">
+          <CalculatorsDrawer />
+          <ThemeChoice />
+        </div>
       </header>
       {!connected.value && (
         <p class="notice" role="status">
