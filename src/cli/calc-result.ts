@@ -71,9 +71,12 @@ export function solutionOutcome(solution: Solution): Outcome {
 }
 
 function resultTable(heading: string, outputs: readonly CalculatedOutput[]): string {
+  const rows = outputs.map((output) => [output.title, valueText(output), intervalText(output), methodText(output)]);
+  const columns = [{ heading }, { heading: 'value', align: 'right' }, { heading: '95 %' }, { heading: '' }] as const;
+  const used = rows.some(([, , interval]) => interval !== '') ? columns.length : 2;
   return writeTable(
-    [{ heading }, { heading: 'value', align: 'right' }, { heading: '95 %' }, { heading: '' }],
-    outputs.map((output) => [output.title, valueText(output), intervalText(output), methodText(output)]),
+    columns.slice(0, used),
+    rows.map((row) => row.slice(0, used)),
     '  ',
   );
 }

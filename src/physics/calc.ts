@@ -22,6 +22,8 @@ export interface CalculateOptions {
   /** Draws of the Monte Carlo run. */
   readonly samples?: number;
   readonly seed?: number;
+  /** Asked between draws; true ends the Monte Carlo run with those that there are. */
+  readonly enough?: () => boolean;
 }
 
 /** The formulas whose name, title, room, inputs or results hold every word of `search`. */
@@ -60,7 +62,7 @@ function namesNear(name: string): string[] {
 export function calculate(
   name: string,
   assignments: Assignments,
-  { samples = 8192, seed = 1 }: CalculateOptions = {},
+  { samples = 8192, seed = 1, enough }: CalculateOptions = {},
 ): Calculation {
   const formula = findFormula(name);
   const misnamed = faultsOfNames(formula, formula.inputs, assignments);
@@ -69,7 +71,7 @@ export function calculate(
   const model = asModel(formula, quantities);
   const x = startValues(model);
   refuseImpossible(formula, x, evaluateAt(model).status.ending);
-  const results = resultsOf(model, samples, seed);
+  const results = resultsOf(model, { samples, seed, enough });
   const warnings = [...outsideValid(formula, x), ...results.warnings];
   return { formula, quantities, outputs: results.outputs, warnings, samples: results.samples, seed };
 }

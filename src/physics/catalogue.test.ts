@@ -24,6 +24,9 @@ describe.each(catalogue.map((formula) => [formula.name, formula] as const))('%s'
     }
     const inputs = formula.inputs.map(({ name }) => name);
     expect(new Set(inputs).size).toBe(inputs.length);
+    const names = [...inputs, ...formula.outputs.map(({ name }) => name)];
+    expect(new Set(names).size, 'a name is an input or a result').toBe(names.length);
+    for (const { symbol, title } of formula.inputs) expect(symbol.trim() && title.trim()).not.toBe('');
     for (const { unitOf } of formula.outputs) if (unitOf !== undefined) expect(inputs).toContain(unitOf);
     for (const { symbol } of formula.inputs) expect(formula.equation).toContain(symbol);
   });

@@ -1,5 +1,5 @@
 import type { Ending, Model, Status } from '../metrology/model.ts';
-import type { KindName } from '../quantity/kind.ts';
+import { type KindName, kinds } from '../quantity/kind.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 
 /** A number that a formula asks for. */
@@ -75,6 +75,16 @@ export function canExist(input: FormulaInput, value: number): boolean {
   if (!Number.isFinite(value)) return false;
   if (input.low !== undefined && (value < input.low || (input.lowOpen && value === input.low))) return false;
   return input.high === undefined || value <= input.high;
+}
+
+/** What can exist, in words: "more than 0 Ω, up to 1 MΩ". */
+export function existingRange({ kind, low, high, lowOpen }: FormulaInput): string {
+  const { siUnit } = kinds[kind];
+  const withUnit = (value: number) => (siUnit === '1' ? `${value}` : `${value} ${siUnit}`);
+  const parts: string[] = [];
+  if (low !== undefined) parts.push(lowOpen ? `more than ${withUnit(low)}` : `${withUnit(low)} or more`);
+  if (high !== undefined) parts.push(`up to ${withUnit(high)}`);
+  return parts.join(', ');
 }
 
 /** A formula at given inputs, as a model: budget and Monte Carlo apply. An input that can't exist ends as `infeasible`. */

@@ -3,7 +3,7 @@ import { nearest } from '../fault/nearest.ts';
 import { type KindName, kinds } from '../quantity/kind.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { readQuantity } from '../quantity/read.ts';
-import { canExist, type Formula, type FormulaInput } from './formula.ts';
+import { canExist, existingRange, type Formula, type FormulaInput } from './formula.ts';
 
 /** Values as a person writes them, by name. */
 export type Assignments = Readonly<Record<string, string>>;
@@ -74,14 +74,4 @@ export function readNamed(name: string, text: string, kind: KindName): Quantity 
 function placeInside(name: string, value: string, offset: number, length: number): Fault['place'] {
   const before = `${name}=`;
   return { file: `input ${name}`, line: 1, column: before.length + offset + 1, length, text: `${before}${value}` };
-}
-
-/** What can exist, in words: "more than 0 Ω, up to 1 MΩ". */
-function existingRange({ kind, low, high, lowOpen }: FormulaInput): string {
-  const { siUnit } = kinds[kind];
-  const withUnit = (value: number) => (siUnit === '1' ? `${value}` : `${value} ${siUnit}`);
-  const parts: string[] = [];
-  if (low !== undefined) parts.push(lowOpen ? `more than ${withUnit(low)}` : `${withUnit(low)} or more`);
-  if (high !== undefined) parts.push(`up to ${withUnit(high)}`);
-  return parts.join(', ');
 }

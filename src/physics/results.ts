@@ -24,6 +24,13 @@ export interface CalculatedOutput {
   readonly budget: Budget | null;
 }
 
+/** How many draws a Monte Carlo run makes, by which seed, and whether those made are enough. */
+export interface Draws {
+  readonly samples: number;
+  readonly seed: number;
+  readonly enough?: () => boolean;
+}
+
 /** A model's outputs, and what has to be said about their uncertainty. */
 export interface Results {
   readonly outputs: readonly CalculatedOutput[];
@@ -36,13 +43,13 @@ export interface Results {
  * Results at the inputs' best values, with uncertainty to first order and by Monte Carlo. Where the two disagree, Monte Carlo counts.
  * Refuses `calc/draws-lost` when most draws have no result.
  */
-export function resultsOf(model: Model, samples: number, seed: number): Results {
+export function resultsOf(model: Model, draws: Draws): Results {
   const bare = model.inputs.filter(({ kind, spread }) => spread === null && kind !== 'count').map(({ id }) => id);
   const open: Fault[] =
     bare.length > 0 ? [{ code: 'calc/no-uncertainty', severity: 'open', data: { inputs: bare } }] : [];
   if (model.inputs.every(({ spread }) => spread === null))
     return { outputs: exactOutputs(model), warnings: open, samples: 0 };
-  const { outputs, warnings } = spreadOutputs(model, samples, seed);
+  const { outputs, warnings, samples } = spreadOutputs(model, draws);
   return { outputs, warnings: [...open, ...warnings], samples };
 }
 
@@ -62,14 +69,10 @@ export function exactOutputs(model: Model): CalculatedOutput[] {
   }));
 }
 
-function spreadOutputs(
-  model: Model,
-  samples: number,
-  seed: number,
-): { outputs: CalculatedOutput[]; warnings: Fault[] } {
+function spreadOutputs(model: Model, { samples, seed, enough }: Draws): Results {
   const warnings: Fault[] = [];
   const sens = sensitivities(model);
-  const run = monteCarlo(model, { samples, seed });
+  const run = monteCarlo(model, { samples, seed, cancelled: enough });
   const lost = run.samples - run.endings.solved;
   if (lost > 0) {
     const data = { lost, samples: run.samples, runaway: run.endings.runaway };
@@ -92,7 +95,7 @@ function spreadOutputs(
   const disagreeing = outputs.filter(({ method }) => method === 'monte-carlo').map(({ title }) => title);
   if (disagreeing.length > 0)
     warnings.push({ code: 'calc/methods-disagree', severity: 'warning', data: { outputs: disagreeing } });
-  return { outputs, warnings };
+  return { outputs, warnings, samples: run.samples };
 }
 
 /** The uncertainties within 5 %, and the mean within a fifth of the uncertainty from the best value (common practice, no source). */

@@ -81,6 +81,14 @@ describe('what is refused', () => {
     ]);
   });
 
+  test('so it is too when the result asked for is the one that it always has', () => {
+    const { current: _, ...others } = findFormula('inductor-ripple').example.inputs;
+    const { value } = calculate('inductor-ripple', { ...others, current: '20 A' }).outputs[0];
+    expect(code(() => solveFor('inductor-ripple', 'current', { ...others, ripple: `${value} A` }))).toEqual([
+      'calc/independent',
+    ]);
+  });
+
   test('a result that a whole range gives', () => {
     const [target] = findFormula('derated-rating').outputs;
     const given = { rating: '3 W', from: '70 degC', end: '170 degC', [target.name]: '3 W' };

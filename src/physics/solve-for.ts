@@ -41,7 +41,7 @@ export function solveFor(
   name: string,
   unknownName: string,
   assignments: Assignments,
-  { samples = 8192, seed = 1 }: CalculateOptions = {},
+  { samples = 8192, seed = 1, enough }: CalculateOptions = {},
 ): Solution {
   const formula = findFormula(name);
   const { unknown, target, given } = readQuestion(formula, unknownName, assignments);
@@ -55,19 +55,16 @@ export function solveFor(
   const shown = (value: number, { kind, unit }: { kind: FormulaInput['kind']; unit: string }) =>
     writeValue(value, null, unit, kind);
   const data = { formula: formula.name, input: unknown.name, output: target.name, given: goal.text };
+  if (!reached) throw new Refusal(refuse('calc/no-root', { ...data, low: '', high: '' }));
+  const unit = { kind: target.kind, unit: model.outputs[o].unit };
+  const range = { low: shown(reached.low, unit), high: shown(reached.high, unit) };
+  if (reached.high - reached.low <= 1e-12 * Math.max(Math.abs(reached.low), Math.abs(reached.high)))
+    throw new Refusal(refuse('calc/independent', { ...data, ...range }));
   if (plateau) {
-    const range = [shown(plateau.from, unknown), shown(plateau.to, unknown)];
-    throw new Refusal(refuse('calc/plateau', { ...data, from: range[0], to: range[1] }));
+    const [from, to] = [shown(plateau.from, unknown), shown(plateau.to, unknown)];
+    throw new Refusal(refuse('calc/plateau', { ...data, from, to }));
   }
-  if (roots.length === 0) {
-    const unit = { kind: target.kind, unit: model.outputs[o].unit };
-    if (!reached) throw new Refusal(refuse('calc/no-root', { ...data, low: '', high: '' }));
-    const range = { low: shown(reached.low, unit), high: shown(reached.high, unit) };
-    const size = Math.max(Math.abs(reached.low), Math.abs(reached.high));
-    if (reached.high - reached.low <= 1e-12 * size)
-      throw new Refusal(refuse('calc/independent', { ...data, ...range }));
-    throw new Refusal(refuse('calc/no-root', { ...data, ...range }));
-  }
+  if (roots.length === 0) throw new Refusal(refuse('calc/no-root', { ...data, ...range }));
 
   let drawn = 0;
   const solutions = roots.map((root): SolvedInput => {
@@ -76,7 +73,7 @@ export function solveFor(
     const results =
       unknown.kind === 'count'
         ? { outputs: exactOutputs(inverse), warnings: [], samples: 0 }
-        : resultsOf(inverse, samples, seed);
+        : resultsOf(inverse, { samples, seed, enough });
     drawn = Math.max(drawn, results.samples);
     const x = startValues(model);
     x[u] = root;
