@@ -60,10 +60,12 @@ export class Modules {
 
   /** Puts other text in the place of a file; what depends on it runs anew. Null: as it is on disk. */
   change(path, text) {
+    const before = this.#changed?.path;
     this.#changed = text === null ? null : { path, code: transpile(text) };
-    for (const loaded of [...this.#loaded.keys()])
-      if (this.needs(loaded).has(path) || readFileSync(loaded, 'utf8').includes('import.meta.glob'))
-        this.#loaded.delete(loaded);
+    for (const loaded of [...this.#loaded.keys()]) {
+      const needs = this.needs(loaded);
+      if (needs.has(path) || needs.has(before)) this.#loaded.delete(loaded);
+    }
   }
 
   /** Forgets a module, so that it runs again when it is loaded. */
