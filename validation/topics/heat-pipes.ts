@@ -77,6 +77,15 @@ export const topic: Topic = {
       source: 'COMSOL documentation 6.4, heat pipe with accurate liquid and gas properties',
       tier: 'B',
     },
+    {
+      what: 'effective conductivity of a 60 mm heat pipe of 2.955 K/W, 6 mm [W/(m·K)]',
+      computed: effectiveConductivity(0.06, 2.955236, section),
+      published: 718.07,
+      tolerance: 0.01,
+      why: 'last digit',
+      source: 'Fourier’s law by hand',
+      tier: 'C',
+    },
   ],
   traps: [
     {

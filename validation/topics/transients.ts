@@ -157,6 +157,15 @@ export const topic: Topic = {
       source: 'Carslaw and Jaeger, Conduction of Heat in Solids, section 2.9',
       tier: 'C',
     },
+    {
+      what: 'thick silicon, 148 W/(m·K), 2330 kg/m³, 700 J/(kg·K), 5e4 W/m², after 0.25 s [K]',
+      computed: surfaceStepRise(5e4, 0.25, 148, 2330, 700),
+      published: 1.81567,
+      tolerance: 0.00001,
+      why: 'last digit',
+      source: 'Carslaw and Jaeger, Conduction of Heat in Solids, section 2.9, worked by hand',
+      tier: 'C',
+    },
     ...equalRungFigures,
     figure(
       'ladder of 1 K/W, 1 s and 1 K/W, 10 s: first resistance [K/W]',

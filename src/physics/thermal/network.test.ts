@@ -5,6 +5,7 @@ import { fosterFromLadder } from './foster-from-ladder.ts';
 import { ladderImpedance, structureFunction } from './ladder.ts';
 import { ladderFromFoster } from './ladder-from-foster.ts';
 import { spectrumOf } from './time-constant-spectrum.ts';
+import { rodStages } from './uniform-rod.ts';
 
 const SEED = 20_261_126;
 
@@ -142,4 +143,22 @@ test('two time constants smeared by the kernel are found again, with their resis
   expect(area((at) => at >= between)).toBeCloseTo(2, 2);
   expect(spectrum.every((value) => value >= 0)).toBe(true);
   expect(z[spectrum.indexOf(Math.max(...spectrum))]).toBeCloseTo(0, 1);
+});
+
+test('no pass leaves the slope as it is, and what is nothing stays nothing', () => {
+  expect(spectrumOf([1, 2, 3], 0.1, 0)).toEqual([1, 2, 3]);
+  expect(spectrumOf([0, 0, 0], 0.1, 3)).toEqual([0, 0, 0]);
+});
+
+test('a single sample: its kernel at zero, once', () => {
+  // K is 0.1/e here, and one pass ends at K·R = d.
+  expect(spectrumOf([4], 0.1, 1)[0]).toBeCloseTo(40 * Math.E, 10);
+});
+
+test('a rod of another size has its own resistance and time: both scale', () => {
+  const [plain, other] = [rodStages(1, 1, 3), rodStages(2, 5, 3)];
+  for (const [i, stage] of other.entries()) {
+    expect(stage.resistance).toBeCloseTo(2 * plain[i].resistance, 12);
+    expect(stage.timeConstant).toBeCloseTo(10 * plain[i].timeConstant, 12);
+  }
 });
