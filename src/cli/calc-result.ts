@@ -44,7 +44,8 @@ export function solutionOutcome(solution: Solution): Outcome {
     `${formula.title}: ${question}`,
     '',
     ...several,
-    ...roots.flatMap(({ solved, outputs, warnings }) => [
+    ...roots.flatMap(({ solved, outputs, warnings }, i) => [
+      ...(i > 0 ? [''] : []),
       resultTable('solved', [{ ...solved, title: `${unknown.name}: ${unknown.title}` }]),
       ...(outputs.length > 0 ? ['', resultTable('then', outputs)] : []),
       ...budgetLines({ ...solved, title: unknown.name }, quantities),

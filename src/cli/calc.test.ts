@@ -99,6 +99,13 @@ test('an input can be the unknown', () => {
   expect(roots[0].siUnit).toBe('Ω');
 });
 
+// p = τ·(c/BLT)^(1/m), by hand 100 Pa · (131/25)^(1/0.166) = 2.154 MPa.
+test('the pressure that a bond line needs, with a warning beyond what the law is known for', () => {
+  const { text } = runCalc('bond-line', ['thickness=25 um', 'yield-stress=100 Pa'], { solve: 'pressure' });
+  expect(text).toMatch(/pressure: pressure on the interface +2154 kPa/);
+  expect(text).toContain('warning: outside the range');
+});
+
 test('every result shows what makes it uncertain', () => {
   const { text } = runCalc('sense-real-power', ['allowed=40 W ± 1 %', 'assumed=5 mΩ ± 1 %', 'effective=5 mΩ ± 2 %']);
   expect(text.match(/what makes it uncertain/g)).toHaveLength(2);

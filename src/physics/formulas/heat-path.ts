@@ -2,6 +2,7 @@ import type { Formula } from '../formula.ts';
 import { airFlowFormula } from './heat-path/air-flow.ts';
 import { airPropertiesFormula } from './heat-path/air-properties.ts';
 import { annularFinEfficiencyFormula } from './heat-path/annular-fin-efficiency.ts';
+import { bondLineFormula } from './heat-path/bond-line.ts';
 import { finEfficiencyFormula } from './heat-path/fin-efficiency.ts';
 import { heatPipeResistanceFormula } from './heat-path/heat-pipe-resistance.ts';
 import { junctionFromCaseFormula } from './heat-path/junction-from-case.ts';
@@ -21,6 +22,7 @@ import { warmingFormula } from './heat-path/warming.ts';
 export const heatPathFormulas: readonly Formula[] = [
   layerResistanceFormula,
   junctionOverHeatSinkFormula,
+  bondLineFormula,
   spreadingResistanceFormula,
   finEfficiencyFormula,
   pinFinEfficiencyFormula,
