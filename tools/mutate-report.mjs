@@ -1,7 +1,7 @@
 // What a mutation run found, as a Markdown page and as lines for a terminal.
 
-/** `results`: `{ file, mutants, survivors }` each; `reasons`: why a survivor may live, by its key. */
-export function writeReport(results, reasons) {
+/** `results`: `{ file, mutants, survivors }` each; `missing`: files not tried; `reasons`: why a survivor may live, by its key. */
+export function writeReport(results, missing, reasons) {
   const rows = results.map(({ file, mutants, survivors }) => ({
     file,
     mutants,
@@ -22,6 +22,7 @@ export function writeReport(results, reasons) {
     '# Changed laws that the tests notice',
     'Written by `npm run mutate`. Each operator, constant, function, comparison and result in `src/physics` is changed, one at a time; a mutant is killed when a published figure, a test beside the law, a check of `validation/`, or the worked example of a formula fails. The boards of `validation/boards`, which notice more, are left out here.',
     table(['file', 'mutants', 'killed', 'alive with a reason', 'killed share'], [all, ...rows].map(cells)),
+    ...(missing.length > 0 ? [`Not tried yet: ${missing.map(code).join(', ')}.`] : []),
     '## Alive',
     'Reasons stand in `mutant-reasons.json`, by the line and the change.',
     table(
