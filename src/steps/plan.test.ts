@@ -165,6 +165,8 @@ describe('notes', () => {
     expect(beyond).toMatchObject({ code: 'board/beyond-curve', severity: 'warning' });
     expect(sayFault(beyond).found).toContain('35 A');
     expect(sayFault(beyond).found).toContain('ends at 30 A');
+    expect(on(300.1)).toHaveLength(1);
+    expect(on(99.9)).toHaveLength(1);
     const [below] = on(50);
     expect(below).toMatchObject({ code: 'board/below-curve', severity: 'warning' });
     expect(sayFault(below).found).toContain('begins at 10 A');
