@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { studySource } from './study-source.ts';
+import { fetchStudy, studySource } from './study-source.ts';
 
 /** A field's new value and where it comes from. */
 export interface Change {
@@ -36,6 +36,8 @@ async function post(path: string, body: object, done: string): Promise<string> {
       return [found, remedy].filter(Boolean).join('; ');
     }
     canUndo.value = content.undoable > 0;
+    // The next change is decided on the new text: the page has to have it before anything else can be asked for.
+    await fetchStudy();
     return done;
   } catch {
     return 'The server does not answer; nothing was written.';

@@ -28,7 +28,8 @@ export function followStudy(): void {
   });
 }
 
-async function fetchStudy(): Promise<void> {
+/** Fetches the study, and shows it if it is another one than before. */
+export async function fetchStudy(): Promise<void> {
   const known = studySource.peek();
   try {
     const answer = await fetch('/api/study');
