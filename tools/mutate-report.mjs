@@ -6,7 +6,7 @@ export function writeReport(results, missing, reasons) {
     file,
     mutants,
     killed: mutants - survivors.length,
-    explained: survivors.filter(({ key }) => key in reasons).length,
+    explained: survivors.filter(({ key }) => reasonFor(key, reasons) !== undefined).length,
   }));
   const sum = (name) => rows.reduce((total, row) => total + row[name], 0);
   const all = { file: 'all', mutants: sum('mutants'), killed: sum('killed'), explained: sum('explained') };
@@ -24,14 +24,14 @@ export function writeReport(results, missing, reasons) {
     table(['file', 'mutants', 'killed', 'alive with a reason', 'killed share'], [all, ...rows].map(cells)),
     ...(missing.length > 0 ? [`Not tried yet: ${missing.map(code).join(', ')}.`] : []),
     '## Alive',
-    'Reasons stand in `mutant-reasons.json`, by the line and the change.',
+    'Reasons stand in `mutant-reasons.json`, by file, line and change, or by file and line for every change of it.',
     table(
       ['place', 'line', 'change', 'reason'],
       survivors.map(({ file, line, key, change }) => [
         `${file}:${line}`,
         code(key.split(' | ')[1]),
         code(change),
-        reasons[key] ?? 'open',
+        reasonFor(key, reasons) ?? 'open',
       ]),
     ),
   ].join('\n\n');
@@ -40,6 +40,11 @@ export function writeReport(results, missing, reasons) {
       `${share(killed, mutants).padStart(5)} %  ${String(killed).padStart(4)} of ${String(mutants).padStart(4)}, ${explained} explained  ${file}`,
   );
   return { text: `${text}\n`, lines };
+}
+
+/** By the whole key, or by its file and line alone: then it holds for each change of the line. */
+function reasonFor(key, reasons) {
+  return reasons[key] ?? reasons[key.split(' | ').slice(0, 2).join(' | ')];
 }
 
 function share(killed, mutants) {
