@@ -1,6 +1,6 @@
 import type { Figure, Tier, Topic, Trap } from './topic.ts';
 
-const fields = ['electrical', 'thermal', 'mechanics', 'chemistry', 'sensing'] as const;
+const fields = ['electrical', 'thermal', 'mechanics', 'chemistry', 'sensing', 'metrology'] as const;
 const tiers: readonly Tier[] = ['A', 'B', 'C'];
 
 /** All topics as one Markdown page: counts, then a table a topic. */

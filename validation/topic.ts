@@ -4,7 +4,7 @@
  */
 export type Tier = 'A' | 'B' | 'C';
 
-/** One published figure beside what a law of `src/physics` gives for the same inputs. */
+/** One published figure beside what a law of `src/physics` or a method of `src/metrology` gives for the same inputs. */
 export interface Figure {
   /** What it is, with its inputs and its unit: "drop across 2 mm of 5 W/(m·K) over 900 mm² at 10 W [K]". */
   readonly what: string;
@@ -34,7 +34,7 @@ export interface Trap {
 /** Everything that is checked of one topic. */
 export interface Topic {
   readonly title: string;
-  readonly field: 'electrical' | 'thermal' | 'mechanics' | 'chemistry' | 'sensing';
+  readonly field: 'electrical' | 'thermal' | 'mechanics' | 'chemistry' | 'sensing' | 'metrology';
   readonly figures: readonly Figure[];
   readonly traps?: readonly Trap[];
   /** What stays unchecked for want of a published figure. */
