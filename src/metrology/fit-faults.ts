@@ -9,16 +9,26 @@ export function complaintsOf(fit: Omit<Fit, 'faults'>): readonly Fault[] {
       faults.push({ code: 'fit/residual', severity: 'warning', data: { observation, size: round(size) } });
     }
   }
-  for (const { id, pull, outside } of fit.inputs) {
+  for (const { id, pull, held, value } of fit.inputs) {
     if (pull !== null && Math.abs(pull) > 3) {
       faults.push({ code: 'fit/input-far', severity: 'warning', data: { input: id, size: round(pull) } });
     }
-    if (outside) faults.push({ code: 'fit/outside', severity: 'warning', data: { input: id } });
+    if (held !== null) {
+      const data = { input: id, end: held === 'low' ? 'lower' : 'upper', value: Number(value.toPrecision(6)) };
+      faults.push({ code: 'fit/outside', severity: 'warning', data });
+    }
   }
   const { chance, chiSquare, degreesOfFreedom } = fit;
-  if (chance !== null && chance < 0.001) {
+  if (chance !== null && chance < 0.01) {
     const data = { chiSquare: round(chiSquare), degreesOfFreedom, probability: Number(chance.toPrecision(1)) };
     faults.push({ code: 'fit/chi-square', severity: 'warning', data });
+  }
+  const first = fit.misfit?.explanations[0];
+  if (first) {
+    const { kind, id, takes, chance: left } = first;
+    const data = { kind, id, takes: round(takes), chiSquare: round(chiSquare), left: left ?? '' };
+    if (left !== null) data.left = Number(left.toPrecision(1));
+    faults.push({ code: 'fit/explained', severity: 'warning', data });
   }
   return faults;
 }

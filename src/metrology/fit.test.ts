@@ -105,7 +105,7 @@ describe('several windows share inputs and keep their own', () => {
 
   test('an input that no observation sees keeps its stated uncertainty and says so', () => {
     const colour = result.inputs.find((input) => input.id === 'colour')!;
-    expect(colour).toMatchObject({ value: 3, determined: 'no', pull: null, outside: false });
+    expect(colour).toMatchObject({ value: 3, determined: 'no', pull: null, held: null });
     expect(colour.ratio).toBeCloseTo(1, 12);
   });
 
@@ -159,6 +159,7 @@ describe('what does not fit is named', () => {
     });
     expect(faults.map((fault) => fault.code).sort()).toEqual([
       'fit/chi-square',
+      'fit/explained',
       'fit/input-far',
       'fit/outside',
       'fit/residual',
@@ -246,4 +247,16 @@ describe('an input that the model refuses below zero', () => {
     expect(result.inputs).toEqual([]);
     expect(result.faults.map(({ code, data }) => [code, data.inputs])).toEqual([['fit/beyond-model', ['resistance']]]);
   });
+});
+
+test('leverages add up to the number of inputs that the observations alone determine', () => {
+  const line = exampleModel({
+    inputs: { offset: [0, null], slope: [1, null] },
+    outputs: Object.fromEntries([0, 1, 2, 10].map((t) => [`${t}`, ([offset, slope]) => offset + slope * t])),
+  });
+  const observations = [0, 1, 2, 10].map((t) => ({ id: `${t}`, model: line, output: `${t}`, value: t, u: 1 }));
+  const { residuals } = fitInputs({ inputs: line.inputs, free: ['offset', 'slope'], observations });
+  // Textbook leverage of a straight line: 1/n + (t − t̄)²/Σ(t − t̄)², t̄ = 3.25, Σ = 62.75.
+  for (const { observation, leverage } of residuals)
+    expect(leverage).toBeCloseTo(1 / 4 + (Number(observation) - 3.25) ** 2 / 62.75, 8);
 });

@@ -1,12 +1,13 @@
 import { type Fault, type FaultData, refuse } from '../fault/fault.ts';
 import type { FaultCode } from '../fault/words/index.ts';
-import { cholesky, choleskyInverse, choleskySolve } from '../numeric/dense.ts';
 import type { Spread } from '../quantity/spread.ts';
 import { type Coordinates, coordinatesOf, naturalValue } from './coordinates.ts';
 import { complaintsOf } from './fit-faults.ts';
 import type { Joint } from './joint.ts';
+import { type Limits, scaledLimits, truncatedCovariance } from './limits.ts';
+import { type Found, minimise, type NotFound } from './minimise.ts';
+import { type Misfit, misfitOf } from './misfit.ts';
 import type { Input, Model } from './model.ts';
-import { type Prediction, type Predictor, predictionOf } from './prediction.ts';
 import { chiSquareAbove } from './probability.ts';
 
 /** A measured value of an output. */
@@ -26,8 +27,16 @@ export interface FitProblem {
   /** Ids of the inputs to fit; by default all with an uncertainty. A free input without one starts from nothing known. */
   readonly free?: readonly string[];
   readonly observations: readonly Observation[];
+  /** Physical limits of inputs, by id. */
+  readonly limits?: Readonly<Record<string, Limits>>;
+  /** Whether the ends of rectangles hold from the start; by default only those of rectangles that the fitted value would leave. */
+  readonly rectanglesHold?: boolean;
+  /** Huber's loss instead of squares: a far observation pulls no harder than one at 1.345 of its uncertainty. */
+  readonly robust?: boolean;
   /** Passes before giving up; 50 by default. */
   readonly maxPasses?: number;
+  /** A step that counts as none, in units of each fitted uncertainty; 1e-5 by default. */
+  readonly tolerance?: number;
 }
 
 /** An input after the fit. */
@@ -45,8 +54,8 @@ export interface FittedInput {
   readonly determined: 'yes' | 'partly' | 'no';
   /** Stated value against what the observations alone say, in units of their combined uncertainty; null where there's nothing to compare. */
   readonly pull: number | null;
-  /** True where the fitted value lies outside a rectangle that was stated. */
-  readonly outside: boolean;
+  /** The limit at which the value is held because the observations pull it beyond; null inside. */
+  readonly held: 'low' | 'high' | null;
 }
 
 /** An observation against the fitted model. */
@@ -61,6 +70,10 @@ export interface Residual {
    * this observation, over the combined uncertainty of the two. Null where nothing else speaks about this observation.
    */
   readonly size: number | null;
+  /** How far the fitted value follows this observation [1]: 0 where nothing is learnt from it, 1 where it alone speaks. */
+  readonly leverage: number;
+  /** What it counts against others [1]; below 1 only in a robust fit. */
+  readonly weight: number;
 }
 
 export interface Fit {
@@ -70,182 +83,93 @@ export interface Fit {
   /** Fitted values with their covariance, for predictions. */
   readonly joint: Joint;
   readonly residuals: readonly Residual[];
-  /** Σ(difference/u)² + Σ(distance from the stated value/its uncertainty)² [1]. */
+  /** Both parts together [1]. */
   readonly chiSquare: number;
+  /** Σ(difference/u)² of the observations, and Σ(distance from the stated value/its uncertainty)² of the inputs [1]. */
+  readonly chiSquareParts: { readonly observations: number; readonly stated: number };
   /** Observations, minus the inputs about which nothing was stated. */
   readonly degreesOfFreedom: number;
-  /** Probability of a larger chi-square by chance [1]; null without degrees of freedom. */
+  /** Probability of a larger chi-square by chance [1]; null without degrees of freedom, and for a robust fit. */
   readonly chance: number | null;
+  /** Where model and observations disagree by more than noise explains; null where they agree. */
+  readonly misfit: Misfit | null;
   readonly faults: readonly Fault[];
 }
 
 /**
- * Most probable inputs given their stated values and the observations, by Gauss–Newton with Levenberg–Marquardt damping:
- * minimises Σ((y − f(θ))/u)² + Σ((θ − θ₀)/u₀)². θ is the input, or its logarithm where it is log-normal; a rectangle counts as a
- * normal distribution of the same standard uncertainty. Covariance P⁺ = (HᵀR⁻¹H + P⁻¹)⁻¹ with H = ∂f/∂θ, as for a linear model.
+ * Most probable inputs given their stated values and the observations: minimises Σ((y − f(θ))/u)² + Σ((θ − θ₀)/u₀)². θ is the input, or its
+ * logarithm where it is log-normal; a rectangle counts as a normal distribution of the same standard uncertainty, and its ends hold
+ * where the fitted value would leave it. Covariance P⁺ = (HᵀR⁻¹H + P⁻¹)⁻¹ with H = ∂f/∂θ, as for a linear model.
  *
- * Sources: D. W. Marquardt, J. Soc. Indust. Appl. Math. 11 (1963) 431–441; A. Tarantola, "Inverse Problem Theory" (SIAM 2005), section 3.4.
+ * Source: A. Tarantola, "Inverse Problem Theory" (SIAM 2005), section 3.4.
  */
 export function fit(problem: FitProblem): Fit {
   for (const { id, u } of problem.observations) {
     if (!(u > 0)) throw new Error(`observation "${id}" has no uncertainty`);
   }
   const coordinates = coordinatesOf(problem);
-  const predictor = predictionOf(problem, coordinates);
-  const n = coordinates.ids.length;
-  const maxPasses = problem.maxPasses ?? 50;
-  let scaled = new Float64Array(n);
-  let here = predictor.at(scaled);
-  if (here.ending !== 'solved') {
-    const data = { observation: here.failed ?? '', ending: here.ending };
-    return without('no-solution', 0, 'fit/no-solution', data);
-  }
-
-  // Stated uncertainties keep the first step short by themselves; where there are none, damping has to.
-  let damping = coordinates.stated.every(Boolean) ? 0 : 0.1;
+  const holding = new Set(problem.rectanglesHold ? coordinates.ids : []);
   let passes = 0;
-  let small = false;
   while (true) {
-    const equations = normalEquations(problem, coordinates, predictor, scaled, here);
-    const factor = cholesky(equations.normal, n);
-    const covariance = factor && choleskyInverse(factor, n);
-    if (small && covariance) {
-      return finished(problem, coordinates, { passes, scaled, here, covariance, slopes: equations.slopes });
-    }
-    if (passes === maxPasses || damping > 1e12) {
-      const refused = refusedAlong(equations.gradient, scaled, predictor).map((i) => coordinates.ids[i]);
-      if (refused.length > 0) return without('not-converged', passes, 'fit/beyond-model', { inputs: refused });
-      if (covariance) return without('not-converged', passes, 'fit/not-converged', { passes });
-      const inputs = coordinates.ids.filter((_, i) => !coordinates.stated[i]);
-      return without('undetermined', passes, 'fit/undetermined', { inputs });
-    }
-    passes++;
-
-    const before = chiSquareOf(problem, coordinates, scaled, here);
-    for (let accepted = false; !accepted && damping <= 1e12; ) {
-      const step = dampedStep(equations, damping);
-      const point = scaled.map((value, i) => value + (step?.[i] ?? 0));
-      const there = step && predictor.at(point);
-      // What a solver's own tolerance adds to chi-square is no reason to refuse a step.
-      const allowed = before + 1e-9 * (1 + before);
-      accepted = there?.ending === 'solved' && chiSquareOf(problem, coordinates, point, there) <= allowed;
-      if (step && there && accepted) {
-        small = damping < 1e-3 && step.every((each, i) => each ** 2 <= 1e-10 * (covariance?.[i * n + i] ?? 0));
-        scaled = point;
-        here = there;
-        damping = damping > 1e-4 ? damping / 10 : 0;
-      } else {
-        damping = Math.max(1e-3, damping * 10);
-      }
-    }
+    const limits = scaledLimits(coordinates, problem.limits ?? {}, (id) => holding.has(id));
+    const minimum = minimise(problem, coordinates, limits);
+    passes += minimum.passes;
+    if (minimum.ending !== 'converged') return without(coordinates, minimum, passes);
+    const left = coordinates.inputs.filter(({ spread, id }, i) => {
+      const value = naturalValue(coordinates, i, minimum.scaled[i]);
+      return !holding.has(id) && spread?.shape === 'rectangular' && (value < spread.low || value > spread.high);
+    });
+    if (left.length === 0) return finished(problem, coordinates, { ...minimum, passes });
+    for (const { id } of left) holding.add(id);
   }
 }
 
-interface Equations {
-  /** HᵀR⁻¹H + P⁻¹ in scaled coordinates, row by row. */
-  readonly normal: Float64Array;
-  /** HᵀR⁻¹(y − f) − P⁻¹(θ − θ₀). */
-  readonly gradient: Float64Array;
-  /** ∂prediction/∂coordinate over the observation's uncertainty, row by row. */
-  readonly slopes: Float64Array;
-}
-
-function normalEquations(
-  problem: FitProblem,
-  coordinates: Coordinates,
-  predictor: Predictor,
-  scaled: Float64Array,
-  here: Prediction,
-): Equations {
-  const n = scaled.length;
-  const slopes = predictor.slopes(scaled, here);
-  const normal = new Float64Array(n * n);
-  const gradient = new Float64Array(n);
-  problem.observations.forEach(({ value, u }, k) => {
-    const row = slopes.subarray(k * n, k * n + n);
-    for (let i = 0; i < n; i++) row[i] /= u;
-    const difference = (value - here.values[k]) / u;
-    for (let i = 0; i < n; i++) {
-      if (row[i] === 0) continue;
-      gradient[i] += row[i] * difference;
-      for (let j = 0; j < n; j++) normal[i * n + j] += row[i] * row[j];
-    }
-  });
-  for (let i = 0; i < n; i++) {
-    if (!coordinates.stated[i]) continue;
-    normal[i * n + i] += 1;
-    gradient[i] -= scaled[i];
-  }
-  return { normal, gradient, slopes };
-}
-
-/** Coordinates that the observations pull to where the models have no solution: no damping leads there. */
-function refusedAlong(gradient: Float64Array, scaled: Float64Array, predictor: Predictor): number[] {
-  return [...gradient.keys()].filter((i) => {
-    const beyond = scaled.slice();
-    // A hundredth of what is stated: the step that slopes are taken over.
-    beyond[i] += 1e-2 * Math.sign(gradient[i]);
-    return predictor.at(beyond).ending !== 'solved';
-  });
-}
-
-/** Null where the equations have no solution. */
-function dampedStep({ normal, gradient }: Equations, damping: number): Float64Array | null {
-  const n = gradient.length;
-  const damped = normal.slice();
-  for (let i = 0; i < n; i++) damped[i * n + i] *= 1 + damping;
-  const factor = cholesky(damped, n);
-  return factor && choleskySolve(factor, gradient, n);
-}
-
-function chiSquareOf(problem: FitProblem, coordinates: Coordinates, scaled: Float64Array, here: Prediction): number {
-  let sum = 0;
-  problem.observations.forEach(({ value, u }, k) => {
-    sum += ((value - here.values[k]) / u) ** 2;
-  });
-  for (let i = 0; i < scaled.length; i++) if (coordinates.stated[i]) sum += scaled[i] ** 2;
-  return sum;
-}
-
-interface Finish {
-  readonly passes: number;
-  readonly scaled: Float64Array;
-  readonly here: Prediction;
-  readonly covariance: Float64Array;
-  readonly slopes: Float64Array;
-}
-
-function finished(problem: FitProblem, coordinates: Coordinates, finish: Finish): Fit {
-  const { scaled, here, covariance, passes } = finish;
+function finished(problem: FitProblem, coordinates: Coordinates, found: Found): Fit {
+  const { scaled, here, passes, gradient, held } = found;
   const { ids, scale, centre, logarithmic, stated } = coordinates;
   const n = ids.length;
+  const truncated = truncatedCovariance(found.covariance, gradient, held);
   const joint = {
     ids,
     logarithmic,
     mean: scaled.map((value, i) => centre[i] + scale[i] * value),
-    covariance: covariance.map((value, k) => value * scale[Math.floor(k / n)] * scale[k % n]),
+    covariance: truncated.covariance.map((value, k) => value * scale[Math.floor(k / n)] * scale[k % n]),
   };
-  const chiSquare = chiSquareOf(problem, coordinates, scaled, here);
+  const chiSquareParts = {
+    observations: problem.observations.reduce((sum, { value, u }, k) => sum + ((value - here.values[k]) / u) ** 2, 0),
+    stated: scaled.reduce((sum, each, i) => sum + (stated[i] ? each ** 2 : 0), 0),
+  };
+  const chiSquare = chiSquareParts.observations + chiSquareParts.stated;
   const degreesOfFreedom = problem.observations.length - stated.filter((each) => !each).length;
-  const found = {
+  const result = {
     ending: 'converged' as const,
     passes,
-    inputs: ids.map((_, i) => fittedInput(coordinates, i, scaled[i], covariance[i * n + i])),
+    inputs: ids.map((_, i) => fittedInput(coordinates, found, truncated, i)),
     joint,
-    residuals: problem.observations.map((_, k) => residualOf(problem, k, finish)),
+    residuals: problem.observations.map((_, k) => residualOf(problem, found, truncated.covariance, k)),
     chiSquare,
+    chiSquareParts,
     degreesOfFreedom,
-    chance: degreesOfFreedom > 0 ? chiSquareAbove(chiSquare, degreesOfFreedom) : null,
+    chance: degreesOfFreedom > 0 && !problem.robust ? chiSquareAbove(chiSquare, degreesOfFreedom) : null,
   };
-  return { ...found, faults: complaintsOf(found) };
+  const misfit = misfitOf(problem, coordinates, found, result);
+  return { ...result, misfit, faults: complaintsOf({ ...result, misfit }) };
 }
 
-function fittedInput(coordinates: Coordinates, i: number, scaled: number, variance: number): FittedInput {
+function fittedInput(
+  coordinates: Coordinates,
+  found: Found,
+  truncated: ReturnType<typeof truncatedCovariance>,
+  i: number,
+): FittedInput {
   const { spread, value: stated, id } = coordinates.inputs[i];
   const logarithmic = coordinates.logarithmic[i];
-  const value = naturalValue(coordinates, i, scaled);
-  const deviation = Math.sqrt(variance) * coordinates.scale[i];
-  const ratio = spread === null ? null : Math.sqrt(variance);
+  const value = naturalValue(coordinates, i, found.scaled[i]);
+  const at = i * (coordinates.ids.length + 1);
+  const deviation = Math.sqrt(truncated.covariance[at]) * coordinates.scale[i];
+  const ratio = spread === null ? null : Math.sqrt(truncated.covariance[at]);
+  // The observations are heard whatever a limit makes of them.
+  const heard = 1 - found.covariance[at];
   return {
     id,
     prior: { value: stated, u: spread === null ? null : coordinates.scale[i] * (logarithmic ? stated : 1) },
@@ -254,26 +178,39 @@ function fittedInput(coordinates: Coordinates, i: number, scaled: number, varian
     spread: logarithmic ? { shape: 'log-normal', sigma: deviation } : { shape: 'normal', u: deviation },
     ratio,
     determined: ratio === null || ratio < 0.5 ? 'yes' : ratio > 0.9 ? 'no' : 'partly',
-    pull: ratio === null || 1 - variance < 1e-6 ? null : scaled / Math.sqrt(1 - variance),
-    outside: spread?.shape === 'rectangular' && (value < spread.low || value > spread.high),
+    pull: ratio === null || heard < 1e-6 ? null : (found.scaled[i] + truncated.beyond[i]) / Math.sqrt(heard),
+    held: found.held[i] === 0 ? null : found.held[i] > 0 ? 'high' : 'low',
   };
 }
 
-function residualOf(problem: FitProblem, k: number, { slopes, covariance, here, scaled }: Finish): Residual {
+function residualOf(problem: FitProblem, found: Found, covariance: Float64Array, k: number): Residual {
   const { id, value, u } = problem.observations[k];
-  const n = scaled.length;
-  const row = slopes.subarray(k * n, k * n + n);
-  // Part of the observation's own variance that the fit has taken over: 0 when nothing was learnt from it, 1 when it alone speaks.
-  let leverage = 0;
-  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) leverage += row[i] * covariance[i * n + j] * row[j];
-  const difference = value - here.values[k];
-  const size = 1 - leverage < 1e-6 ? null : difference / u / Math.sqrt(1 - leverage);
-  return { observation: id, fitted: here.values[k], difference, size };
+  const n = found.scaled.length;
+  const row = found.slopes.subarray(k * n, k * n + n);
+  let square = 0;
+  for (let i = 0; i < n; i++) {
+    if (row[i] !== 0) for (let j = 0; j < n; j++) square += row[i] * covariance[i * n + j] * row[j];
+  }
+  const fitted = found.here.values[k];
+  const weight = found.weights[k];
+  const leverage = weight * square;
+  const size = 1 - leverage < 1e-6 ? null : (value - fitted) / u / Math.sqrt(1 - leverage);
+  return { observation: id, fitted, difference: value - fitted, size, leverage, weight };
 }
 
 /** A fit without a result: nothing in it can be mistaken for one. */
-function without(ending: Exclude<Fit['ending'], 'converged'>, passes: number, code: FaultCode, data: FaultData): Fit {
+function without(coordinates: Coordinates, minimum: NotFound, passes: number): Fit {
+  const { ending, start, refused } = minimum;
   const none = new Float64Array(0);
+  const fault = (code: FaultCode, data: FaultData) => [refuse(code, data)];
+  const faults =
+    ending === 'no-solution'
+      ? fault('fit/no-solution', { observation: start?.failed ?? '', ending: start?.ending ?? '' })
+      : refused.length > 0
+        ? fault('fit/beyond-model', { inputs: refused.map((i) => coordinates.ids[i]) })
+        : ending === 'not-converged'
+          ? fault('fit/not-converged', { passes })
+          : fault('fit/undetermined', { inputs: coordinates.ids.filter((_, i) => !coordinates.stated[i]) });
   return {
     ending,
     passes,
@@ -281,8 +218,10 @@ function without(ending: Exclude<Fit['ending'], 'converged'>, passes: number, co
     joint: { ids: [], mean: none, covariance: none, logarithmic: [] },
     residuals: [],
     chiSquare: Number.POSITIVE_INFINITY,
+    chiSquareParts: { observations: Number.POSITIVE_INFINITY, stated: 0 },
     degreesOfFreedom: 0,
     chance: null,
-    faults: [refuse(code, data)],
+    misfit: null,
+    faults,
   };
 }

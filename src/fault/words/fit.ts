@@ -35,15 +35,25 @@ export const fitWords = {
     remedy: 'check where the stated value comes from; measure it, or widen its uncertainty',
   }),
   'fit/outside': (d) => ({
-    found: `the observations put ${d.input} outside the bounds stated for it`,
-    expected: 'a value inside the bounds',
-    remedy: 'check the bounds; measure it',
+    found: `the observations pull ${d.input} beyond the ${d.end} end of what it can be; it is held there, at ${d.value} in SI units`,
+    expected: 'a best value inside its bounds',
+    remedy: 'check the bounds and the observations; measure it',
   }),
   'fit/chi-square': (d) => ({
     found: `the observations scatter more than their uncertainties allow: chi-square ${d.chiSquare} for ${d.degreesOfFreedom} degrees of freedom (probability ${d.probability})`,
-    expected: 'a probability above 0.001',
+    expected: 'a probability above 0.01',
     remedy:
       'look at the largest residuals; a part of the model or an uncertainty is wrong, so the fitted uncertainties are too small',
+  }),
+  'fit/explained': (d) => ({
+    found: `one change would explain the misfit best: ${explained[String(d.kind)]} ${d.id}; it takes ${d.takes} off a chi-square of ${d.chiSquare}${d.left === '' ? '' : ` (probability of what is left ${d.left})`}`,
+    expected: 'model and observations that agree within their uncertainties',
+    remedy: 'look there first; other single changes may explain it nearly as well',
+  }),
+  'fit/bent': (d) => ({
+    found: `the uncertainty of ${list(d.inputs)} isn't the same on both sides, or follows a curve: the fit's u is off by more than a tenth`,
+    expected: 'a model that is straight within the fitted uncertainties',
+    remedy: 'ask for a sample of the posterior, and use its intervals',
   }),
   'fit/no-learning': (d) => ({
     found: `${d.file} doesn't say what is to be learnt, and from which runs`,
@@ -76,6 +86,12 @@ export const fitWords = {
     remedy: 'correct the path, or give the number an uncertainty',
   }),
 } satisfies Words;
+
+const explained: Readonly<Record<string, string>> = {
+  observation: 'a wrong reading,',
+  stated: 'a wrong stated value,',
+  exact: 'a number taken as exact that is not,',
+};
 
 function list(value: FaultData[string]): string {
   return Array.isArray(value) ? value.join(', ') : String(value);
