@@ -33,11 +33,15 @@ export function checkOutputs(study: Study, text: string): Fault[] {
     const entries = Object.entries(study.instruments);
     const board = entries.length > 0 ? boardOf(first) : undefined;
     if (!board) return [];
-    return entries.flatMap(([id, { shows, uncertainty }]) => {
+    return entries.flatMap(([id, { shows, uncertainty, repeatability }]) => {
       const field = `instruments.${id}`;
       const kind = kindOf(board, shows);
       if (!kind) return [unknownOutput(board, field, shows, `${field}.shows`)];
-      return misread(uncertainty, kind === 'temperature' ? 'temperature-difference' : kind, `${field}.uncertainty`, 0);
+      const size = kind === 'temperature' ? 'temperature-difference' : kind;
+      return [
+        ...misread(uncertainty, size, `${field}.uncertainty`, 0),
+        ...(repeatability === undefined ? [] : misread(repeatability, size, `${field}.repeatability`, 0)),
+      ];
     });
   }
 

@@ -20,6 +20,8 @@ export interface MeasuredWindow {
   readonly id: string;
   /** "idle", "load 697 W" */
   readonly title: string;
+  /** Step of the ladder it was recorded at; left out: the step that is asked about. */
+  readonly step?: string;
   /** By column of the recording. */
   readonly channels: Readonly<Record<string, MeasuredValue>>;
 }
@@ -53,17 +55,22 @@ export interface Learnt {
   readonly leftOut: readonly { readonly window: string; readonly instrument: string; readonly why: string }[];
 }
 
-/** Learns the study's inputs from settled windows. Throws a Refusal when the study doesn't say how, or nothing has settled. */
+/**
+ * Learns the study's inputs from settled windows, of one run or of several at several steps: each window belongs to the board of its own step,
+ * and what the steps have in common is the same number. Throws a Refusal when the study doesn't say how, or nothing has settled.
+ */
 export function learn(study: Study, step: Step, windows: readonly MeasuredWindow[]): Learnt {
-  const bench = new Bench(study, step);
+  const benchOf = benches(study, step);
+  const several = new Set(windows.map(({ run }) => run)).size > 1;
   const observations: Observation[] = [];
   const leftOut: { window: string; instrument: string; why: string }[] = [];
   const inputs = new Map<string, Input>();
   for (const window of windows) {
     const name = `${window.run} ${window.id}`;
+    const bench = benchOf(window);
     const power = window.channels[bench.powerInstrument.channel];
     if (!power) continue;
-    const model = bench.model(window, null);
+    const model = bench.model(window, several ? bench.drift(window.run) : null);
     let used = false;
     for (const instrument of bench.others) {
       const measured = window.channels[instrument.channel];
@@ -77,7 +84,7 @@ export function learn(study: Study, step: Step, windows: readonly MeasuredWindow
         model,
         output: instrument.id,
         value: measured.mean,
-        u: measured.u,
+        u: Math.hypot(measured.u, instrument.repeatability),
       });
       used = true;
     }
@@ -96,11 +103,15 @@ export function predictWindows(
   learnt: Learnt,
   windows: readonly MeasuredWindow[],
 ): PredictedWindow[] {
-  const bench = new Bench(study, step);
+  const benchOf = benches(study, step);
+  const { from = [] } = study.learning ?? {};
   return windows.flatMap((window) => {
+    const bench = benchOf(window);
     const power = window.channels[bench.powerInstrument.channel];
     if (!power) return [];
-    const model = withPosterior(bench.model(window, bench.drift(window.run)), learnt.fit);
+    // A single run that was learnt from set the ambient itself.
+    const drift = from.length === 1 && from[0] === window.run ? null : bench.drift(window.run);
+    const model = withPosterior(bench.model(window, drift), learnt.fit);
     const sens = sensitivities(model, startValues(model));
     return bench.others.flatMap((instrument): PredictedWindow[] => {
       const measured = window.channels[instrument.channel];
@@ -110,7 +121,7 @@ export function predictWindows(
       const predicted = sens.y0[place];
       const u = budget(model, instrument.id, sens, learnt.fit.joint)?.u ?? Number.NaN;
       const difference = measured.mean - predicted;
-      const combined = Math.hypot(u, measured.u);
+      const combined = Math.hypot(u, measured.u, instrument.repeatability);
       const differenceKind = kind === 'temperature' ? 'temperature-difference' : kind;
       return [
         {
@@ -130,7 +141,18 @@ export function predictWindows(
   });
 }
 
-/** The study's word on how its recordings belong to its board. */
+/** The bench of a window's step, each made once. */
+function benches(study: Study, step: Step): (window: MeasuredWindow) => Bench {
+  const made = new Map<string, Bench>();
+  return (window) => {
+    const id = window.step ?? step.id;
+    const found = made.get(id) ?? new Bench(study, study.steps.find((each) => each.id === id) ?? step);
+    made.set(id, found);
+    return found;
+  };
+}
+
+/** The study's word on how its recordings belong to its board at one step. */
 class Bench {
   readonly powerInstrument: Instrument;
   readonly others: readonly Instrument[];
@@ -180,10 +202,10 @@ class Bench {
     );
   }
 
-  /** Ambient may have changed between the runs learnt from and this one. */
+  /** Ambient may have changed from run to run. */
   drift(run: string): Input | null {
     const stated = this.#study.learning?.['ambient-drift'];
-    if (!stated || this.#study.learning?.from.includes(run)) return null;
+    if (!stated) return null;
     return {
       id: `runs.${run}.ambient-drift`,
       kind: 'temperature-difference',
@@ -216,9 +238,14 @@ class Bench {
       throw new Refusal(refuse('board/no-such-output', { limit: `instruments.${id}`, of: entry.shows, near }));
     }
     const { kind } = this.#board.outputs[place];
-    const read = readQuantity(entry.uncertainty, kind === 'temperature' ? 'temperature-difference' : kind);
-    if (!read.ok) throw new Refusal(read.fault);
-    return { id, title: entry.title ?? id, channel: entry.channel, shows: entry.shows, u: read.quantity.value };
+    const sizeOf = (text: string) => {
+      const read = readQuantity(text, kind === 'temperature' ? 'temperature-difference' : kind);
+      if (!read.ok) throw new Refusal(read.fault);
+      return read.quantity.value;
+    };
+    const { title = id, channel, shows } = entry;
+    const repeatability = entry.repeatability === undefined ? 0 : sizeOf(entry.repeatability);
+    return { id, title, channel, shows, u: sizeOf(entry.uncertainty), repeatability };
   }
 }
 

@@ -11,6 +11,8 @@ export interface Instrument {
   readonly shows: string;
   /** Standard uncertainty that all its readings share [SI]. */
   readonly u: number;
+  /** Standard uncertainty that each steady value has for itself, from one steady state to the next [SI]. */
+  readonly repeatability: number;
 }
 
 /**

@@ -27,6 +27,13 @@ const instrument = z.strictObject({
     .union([z.string(), z.number()])
     .transform(String)
     .describe('standard uncertainty of a reading beside its noise, such as 0.5 K'),
+  repeatability: z
+    .union([z.string(), z.number()])
+    .transform(String)
+    .optional()
+    .describe(
+      'how far a steady value comes back when everything is the same again, as standard uncertainty; none when left out',
+    ),
   note: z.string().optional(),
 });
 
