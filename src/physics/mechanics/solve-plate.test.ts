@@ -292,6 +292,79 @@ describe('who carries the force', () => {
   });
 });
 
+describe('by hand', () => {
+  const corners = [-1, 1].flatMap((x) => [-1, 1].map((y) => [x, y]));
+  const fourStops = (stiffness: number) =>
+    corners.map(([x, y]): Stop => ({ x: 0.01 * x, y: 0.01 * y, height: 2e-3, stiffness }));
+  const lowest = (box: { x: number; y: number; width: number; depth: number }, { height, tiltX, tiltY }: PlateAtRest) =>
+    Math.min(
+      ...corners.map(
+        ([i, j]) => height + tiltX * (box.x + (i * box.width) / 2) + tiltY * (box.y + (j * box.depth) / 2),
+      ),
+    );
+
+  // Four springs k at ±a: depth F/(4·k), slopes −F·x/(4·k·a²) and −F·y/(4·k·a²); Newton's method needs one step where all is straight.
+  test.each([
+    [-3e-3, 0],
+    [3e-3, 0],
+    [0, -3e-3],
+    [0, 3e-3],
+    [2e-3, -1e-3],
+  ])('a screw at (%d, %d) m on four springs', (x, y) => {
+    const { height, tiltX, tiltY, passes } = rest(plateOf({ screws: [screw(x, y, 40)], stops: fourStops(1e7) }));
+    expect(height).toBeCloseTo(2e-3 - 1e-6, 12);
+    expect(tiltX).toBeCloseTo(-x / 100, 10);
+    expect(tiltY).toBeCloseTo(-y / 100, 10);
+    expect(passes).toBe(1);
+  });
+
+  test.each([
+    [4.975e-3, 0, 'solved'],
+    [5.025e-3, 0, 'unsupported'],
+    [0, -4.975e-3, 'solved'],
+    [0, -5.025e-3, 'unsupported'],
+    [3.5e-3, 3.5e-3, 'solved'],
+    [3.6e-3, 3.6e-3, 'unsupported'],
+  ])(
+    'a slope of more than 0.2 is no small angle: pulled with 40 N at (%d, %d) m on soft springs, %s',
+    (x, y, ending) => {
+      expect(solvePlate(plateOf({ screws: [screw(x, y, 40)], stops: fourStops(2500) })).ending).toBe(ending);
+    },
+  );
+
+  // Three stops carry alike what pulls in the middle of them.
+  test('a plate that leaves a high die for three stops beside it', () => {
+    const stop = (x: number, y: number, height: number, stiffness: number): Stop => ({ x, y, height, stiffness });
+    const high = { ...die, y: -0.003, width: 0.014, depth: 0.013 };
+    const found = rest(
+      plateOf({
+        screws: [screw(0.015, 0.02, 10)],
+        dies: [high],
+        stops: [stop(0.018, 0.017, 1.91e-3, 1e6), stop(0.016, 0.022, 1.84e-3, 1e6), stop(0.011, 0.021, 1.98e-3, 1e7)],
+      }),
+    );
+    for (const force of found.stopForces) expect(force).toBeCloseTo(10 / 3, 8);
+    expect(found.dies[0].force).toBe(0);
+    expect(found.dies[0].gap).toBeCloseTo(lowest(high, found) - high.height, 12);
+  });
+
+  test('the largest strain of a pad is where the plate stands lowest over it', () => {
+    const tilted = rest(plateOf({ screws: [screw(2e-3, -1e-3, 40)], stops: fourStops(1e5), pads: [pad(1e-3, 0)] }));
+    const [{ strain, largestStrain }] = tilted.pads;
+    expect(largestStrain).toBeCloseTo((2.3e-3 - lowest(pad(1e-3, 0), tilted)) / 1e-3, 10);
+    expect(largestStrain - strain).toBeGreaterThan(0.005);
+  });
+
+  // At the start the stop is pressed 1 µm and pushes with 5 N; about the centre (3, 4) mm the moments are 15 N·3 mm and 15 N·4 mm, over a size of 5 mm.
+  test('what is unbalanced of a plate that only turns about one stop', () => {
+    const stops: Stop[] = [{ x: 0, y: 0, height: 2e-3, stiffness: 5e6 }];
+    const found = solvePlate(plateOf({ screws: [screw(6e-3, 8e-3, 10)], stops }));
+    expect(found).toMatchObject({ ending: 'unsupported', passes: 0 });
+    expect(found.residual).toBeCloseTo(12 / 10, 8);
+    expect(solvePlate(plateOf({ screws: [screw(0, 0, 10)] })).residual).toBe(1);
+  });
+});
+
 describe('no place of rest is an answer too', () => {
   const stop = (x: number, y: number): Stop => ({ x, y, height: 2e-3, stiffness: 1e6 });
 

@@ -37,11 +37,11 @@ export function solvePlate(plate: Plate): PlateResult {
   for (let passes = 0; ; passes++) {
     const residual = residualOf(forces);
     const factor = cholesky(forces.stiffness, 3);
+    if (Math.hypot(u[1], u[2]) > tipped * frame.size) return { ending: 'unsupported', residual, passes };
     if (residual <= tolerance) {
       if (factor === null) return { ending: 'unsupported', residual, passes };
       return describe(plate, frame, u, residual, passes);
     }
-    if (Math.hypot(u[1], u[2]) > tipped * frame.size) return { ending: 'unsupported', residual, passes };
     if (passes === mostPasses) return { ending: 'unsettled', residual, passes };
     const step = choleskySolve(factor ?? softened(forces, frame), forces.gradient, 3).map((value) => -value);
     if (!advance(plate, frame, u, step, trial, forces)) return { ending: 'unsupported', residual, passes };
@@ -91,7 +91,7 @@ function residualOf({ gradient, pull }: Forces): number {
 /** Where nothing holds the plate in some direction, a weak spring does: the step goes far there, and the search along it finds how far. */
 function softened({ stiffness, pull }: Forces, frame: Frame): Float64Array {
   const soft = stiffness.slice();
-  const weak = 1e-6 * (stiffness[0] + stiffness[4] + stiffness[8]) || (pull || 1) / frame.size;
+  const weak = 1e-6 * stiffness[0] || (pull || 1) / frame.size;
   for (let i = 0; i < 9; i += 4) soft[i] += weak;
   const factor = cholesky(soft, 3);
   if (factor === null) throw new Error('a plate has stiffnesses that are negative or not finite');
