@@ -43,7 +43,12 @@ export interface NotFound {
  *
  * Sources: D. W. Marquardt, J. Soc. Indust. Appl. Math. 11 (1963) 431–441; for the limits D. P. Bertsekas, SIAM J. Control Optim. 20 (1982) 221–246.
  */
-export function minimise(problem: FitProblem, coordinates: Coordinates, limits: ScaledLimits): Minimum {
+export function minimise(
+  problem: FitProblem,
+  coordinates: Coordinates,
+  limits: ScaledLimits,
+  start: Float64Array = new Float64Array(coordinates.ids.length),
+): Minimum {
   const n = coordinates.ids.length;
   const predictor = predictionOf(problem, coordinates, limits);
   const maxPasses = problem.maxPasses ?? 50;
@@ -51,7 +56,7 @@ export function minimise(problem: FitProblem, coordinates: Coordinates, limits: 
   const allStated = coordinates.stated.every(Boolean);
   const lossAt = (scaled: Float64Array, here: Prediction) => lossOf(problem, coordinates, scaled, here);
 
-  let scaled: Float64Array = new Float64Array(n);
+  let scaled = start;
   let here = predictor.at(scaled);
   if (here.ending !== 'solved') return { ending: 'no-solution', passes: 0, start: here, refused: [] };
   let slopes = predictor.slopes(scaled, here);
@@ -87,7 +92,7 @@ export function minimise(problem: FitProblem, coordinates: Coordinates, limits: 
     const before = lossAt(scaled, here);
     let accepted = false;
     while (!accepted && damping <= 1e12) {
-      const step = dampedStep(equations, held, damping);
+      const step = dampedStep(equations, held, damping, limits, scaled);
       const wanted = step && scaled.map((value, i) => value + step[i]);
       const point = wanted && inside(limits, wanted);
       const there = point && predictor.at(point);
@@ -116,7 +121,7 @@ export function minimise(problem: FitProblem, coordinates: Coordinates, limits: 
 }
 
 /** Σ loss((y − f)/u) + Σ((θ − θ₀)/u₀)² [1]. */
-function lossOf(problem: FitProblem, coordinates: Coordinates, scaled: Float64Array, here: Prediction): number {
+export function lossOf(problem: FitProblem, coordinates: Coordinates, scaled: Float64Array, here: Prediction): number {
   let sum = 0;
   problem.observations.forEach(({ value, u }, k) => {
     const residual = (value - here.values[k]) / u;
@@ -165,17 +170,43 @@ function equationsOf(
   return { normal, gradient, slopes, weights };
 }
 
-/** Null where the equations have no solution. Held coordinates don't move. */
-function dampedStep({ normal, gradient }: Equations, held: Int8Array, damping: number): Float64Array | null {
+/**
+ * Null where the equations have no solution. Held coordinates don't move; one that the step would carry beyond its limit goes to the limit,
+ * and the others are solved for again, so that the step is the best one inside.
+ */
+function dampedStep(
+  { normal, gradient }: Equations,
+  held: Int8Array,
+  damping: number,
+  limits: ScaledLimits,
+  scaled: Float64Array,
+): Float64Array | null {
   const n = gradient.length;
-  const damped = normal.slice();
-  const free = gradient.map((each, i) => (held[i] === 0 ? each : 0));
-  for (let i = 0; i < n; i++) {
-    damped[i * n + i] *= 1 + damping;
-    if (held[i] !== 0) for (let j = 0; j < n; j++) damped[i * n + j] = damped[j * n + i] = i === j ? 1 : 0;
+  const fixed = Float64Array.from(held, (each) => (each === 0 ? Number.NaN : 0));
+  for (let round = 0; ; round++) {
+    const damped = normal.slice();
+    const pull = gradient.slice();
+    for (let i = 0; i < n; i++) damped[i * n + i] *= 1 + damping;
+    for (let i = 0; i < n; i++) {
+      if (Number.isNaN(fixed[i])) continue;
+      for (let j = 0; j < n; j++) if (Number.isNaN(fixed[j])) pull[j] -= damped[j * n + i] * fixed[i];
+      for (let j = 0; j < n; j++) damped[i * n + j] = damped[j * n + i] = i === j ? 1 : 0;
+      pull[i] = fixed[i];
+    }
+    const factor = cholesky(damped, n);
+    const step = factor && choleskySolve(factor, pull, n);
+    if (!step) return null;
+    let crossing = 0;
+    for (let i = 0; i < n; i++) {
+      if (!Number.isNaN(fixed[i])) continue;
+      const there = scaled[i] + step[i];
+      const end = there > limits.high[i] ? limits.high[i] : there < limits.low[i] ? limits.low[i] : Number.NaN;
+      if (Number.isNaN(end)) continue;
+      fixed[i] = end - scaled[i];
+      crossing++;
+    }
+    if (crossing === 0 || round === 20) return step;
   }
-  const factor = cholesky(damped, n);
-  return factor && choleskySolve(factor, free, n);
 }
 
 /** Least change of the slopes that explains how the predictions changed over a step. */
