@@ -9,12 +9,18 @@ export function complaintsOf(fit: Omit<Fit, 'faults'>): readonly Fault[] {
       faults.push({ code: 'fit/residual', severity: 'warning', data: { observation, size: round(size) } });
     }
   }
-  for (const { id, pull, held, value } of fit.inputs) {
+  for (const { id, pull, held, outside, value } of fit.inputs) {
     if (pull !== null && Math.abs(pull) > 3) {
       faults.push({ code: 'fit/input-far', severity: 'warning', data: { input: id, size: round(pull) } });
     }
-    if (held !== null) {
-      const data = { input: id, end: held === 'low' ? 'lower' : 'upper', value: Number(value.toPrecision(6)) };
+    const end = held ?? outside;
+    if (end !== null) {
+      const data = {
+        input: id,
+        end: end === 'low' ? 'lower' : 'upper',
+        value: Number(value.toPrecision(6)),
+        how: held === null ? 'fitted' : 'held there,',
+      };
       faults.push({ code: 'fit/outside', severity: 'warning', data });
     }
   }

@@ -29,7 +29,7 @@ export interface FitProblem {
   readonly observations: readonly Observation[];
   /** Physical limits of inputs, by id. */
   readonly limits?: Readonly<Record<string, Limits>>;
-  /** Whether the ends of rectangles hold from the start; by default only those of rectangles that the fitted value would leave. */
+  /** Whether the ends of rectangles hold; by default a fitted value beyond one is only named. */
   readonly rectanglesHold?: boolean;
   /** Huber's loss instead of squares: a far observation pulls no harder than one at 1.345 of its uncertainty. */
   readonly robust?: boolean;
@@ -56,6 +56,8 @@ export interface FittedInput {
   readonly pull: number | null;
   /** The limit at which the value is held because the observations pull it beyond; null inside. */
   readonly held: 'low' | 'high' | null;
+  /** The end of a stated rectangle that the fitted value lies beyond; null inside. */
+  readonly outside: 'low' | 'high' | null;
 }
 
 /** An observation against the fitted model. */
@@ -98,8 +100,9 @@ export interface Fit {
 
 /**
  * Most probable inputs given their stated values and the observations: minimises Σ((y − f(θ))/u)² + Σ((θ − θ₀)/u₀)². θ is the input, or its
- * logarithm where it is log-normal; a rectangle counts as a normal distribution of the same standard uncertainty, and its ends hold
- * where the fitted value would leave it. Covariance P⁺ = (HᵀR⁻¹H + P⁻¹)⁻¹ with H = ∂f/∂θ, as for a linear model.
+ * logarithm where it is log-normal; a rectangle counts as a normal distribution of the same standard uncertainty; a fitted value beyond its
+ * end is named, and held there only on request: the value at the end of a rectangle is likeliest, but predictions from it lean to one side.
+ * Covariance P⁺ = (HᵀR⁻¹H + P⁻¹)⁻¹ with H = ∂f/∂θ, as for a linear model.
  *
  * Source: A. Tarantola, "Inverse Problem Theory" (SIAM 2005), section 3.4.
  */
@@ -108,20 +111,11 @@ export function fit(problem: FitProblem): Fit {
     if (!(u > 0)) throw new Error(`observation "${id}" has no uncertainty`);
   }
   const coordinates = coordinatesOf(problem);
-  const holding = new Set(problem.rectanglesHold ? coordinates.ids : []);
-  let passes = 0;
-  while (true) {
-    const limits = scaledLimits(coordinates, problem.limits ?? {}, (id) => holding.has(id));
-    const minimum = minimise(problem, coordinates, limits);
-    passes += minimum.passes;
-    if (minimum.ending !== 'converged') return without(coordinates, minimum, passes);
-    const left = coordinates.inputs.filter(({ spread, id }, i) => {
-      const value = naturalValue(coordinates, i, minimum.scaled[i]);
-      return !holding.has(id) && spread?.shape === 'rectangular' && (value < spread.low || value > spread.high);
-    });
-    if (left.length === 0) return finished(problem, coordinates, { ...minimum, passes });
-    for (const { id } of left) holding.add(id);
-  }
+  const limits = scaledLimits(coordinates, problem.limits ?? {}, problem.rectanglesHold ?? false);
+  const minimum = minimise(problem, coordinates, limits);
+  return minimum.ending === 'converged'
+    ? finished(problem, coordinates, minimum)
+    : without(coordinates, minimum, minimum.passes);
 }
 
 function finished(problem: FitProblem, coordinates: Coordinates, found: Found): Fit {
@@ -180,6 +174,7 @@ function fittedInput(
     determined: ratio === null || ratio < 0.5 ? 'yes' : ratio > 0.9 ? 'no' : 'partly',
     pull: ratio === null || heard < 1e-6 ? null : (found.scaled[i] + truncated.beyond[i]) / Math.sqrt(heard),
     held: found.held[i] === 0 ? null : found.held[i] > 0 ? 'high' : 'low',
+    outside: spread?.shape !== 'rectangular' ? null : value > spread.high ? 'high' : value < spread.low ? 'low' : null,
   };
 }
 

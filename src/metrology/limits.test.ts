@@ -48,13 +48,20 @@ describe('limits', () => {
     expect(fitted(-0.25 - 1e-9).inputs[0].u).toBeCloseTo(Math.sqrt(0.2), 6);
   });
 
-  test('a rectangle holds where the fit would leave it, and from the start on request', () => {
+  test('a rectangle that the fit would leave is named, and holds on request', () => {
     const inputs = [{ ...model.inputs[0], spread: rectangle(1, 0.5) }, model.inputs[1]];
     const observations = [reading('a', 3, 0.1)];
-    const held = fitInputs({ inputs, observations });
-    expect(held.inputs[0]).toMatchObject({ value: expect.closeTo(1 + 0.5 * Math.sqrt(3), 12), held: 'high' });
-    expect(fitInputs({ inputs, observations, rectanglesHold: true }).inputs).toEqual(held.inputs);
-    expect(fitInputs({ inputs, observations: [reading('a', 1.2, 0.1)] }).inputs[0].held).toBeNull();
+    const end = 1 + 0.5 * Math.sqrt(3);
+    // Weighted mean of 1 ± 0.5 and 3 ± 0.1.
+    const free = fitInputs({ inputs, observations }).inputs[0];
+    expect(free).toMatchObject({
+      value: expect.closeTo((1 / 0.25 + 3 / 0.01) / (1 / 0.25 + 1 / 0.01), 8),
+      held: null,
+      outside: 'high',
+    });
+    const held = fitInputs({ inputs, observations, rectanglesHold: true }).inputs[0];
+    expect(held).toMatchObject({ value: expect.closeTo(end, 12), held: 'high', outside: null });
+    expect(fitInputs({ inputs, observations: [reading('a', 1.2, 0.1)] }).inputs[0].outside).toBeNull();
   });
 
   test('a stated value outside its limits is a programming error', () => {

@@ -13,16 +13,16 @@ export interface ScaledLimits {
   readonly high: Float64Array;
 }
 
-/** Limits of the free inputs: the given ones, and the ends of a rectangle for the inputs in `rectangles`. */
+/** Limits of the free inputs: the given ones, and the ends of a rectangle when `rectangles` hold. */
 export function scaledLimits(
   coordinates: Coordinates,
   given: Readonly<Record<string, Limits>>,
-  rectangles: (id: string) => boolean,
+  rectangles: boolean,
 ): ScaledLimits {
   const { inputs, centre, scale, logarithmic } = coordinates;
   const ends = inputs.map(({ id, spread }, i) => {
     const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = given[id] ?? {};
-    const rectangle = spread?.shape === 'rectangular' && rectangles(id) ? spread : null;
+    const rectangle = spread?.shape === 'rectangular' && rectangles ? spread : null;
     const scaled = (value: number) => ((logarithmic[i] ? Math.log(Math.max(0, value)) : value) - centre[i]) / scale[i];
     const within = {
       low: scaled(Math.max(low, rectangle?.low ?? low)),

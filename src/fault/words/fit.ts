@@ -35,7 +35,7 @@ export const fitWords = {
     remedy: 'check where the stated value comes from; measure it, or widen its uncertainty',
   }),
   'fit/outside': (d) => ({
-    found: `the observations pull ${d.input} beyond the ${d.end} end of what it can be; it is held there, at ${d.value} in SI units`,
+    found: `the observations pull ${d.input} beyond the ${d.end} end of what it can be; it is ${d.how} at ${d.value} in SI units`,
     expected: 'a best value inside its bounds',
     remedy: 'check the bounds and the observations; measure it',
   }),
