@@ -37,7 +37,7 @@ export interface NotFound {
 
 /**
  * Gauss–Newton with Levenberg–Marquardt damping, inside limits: a coordinate at its limit that is pulled beyond it is held there for the pass.
- * Slopes are taken anew where it matters, at the start, after a step that was refused and at the end, and in between brought up to date from
+ * Slopes are taken anew where it matters, at the start, after a step that was refused or hardly shorter than the one before, and at the end, and in between brought up to date from
  * the change of the predictions (C. G. Broyden, Math. Comp. 19 (1965) 577–593).
  * Robust loss: each pass weighs the observations anew (iteratively reweighted least squares).
  *
@@ -65,6 +65,8 @@ export function minimise(
   let damping = allStated ? 0 : 0.1;
   let passes = 0;
   let small = false;
+  /** Largest part of the last step, in fitted uncertainties. */
+  let stride = Number.POSITIVE_INFINITY;
 
   while (true) {
     const equations = equationsOf(problem, coordinates, scaled, here, slopes);
@@ -100,9 +102,12 @@ export function minimise(
       accepted = there?.ending === 'solved' && lossAt(point!, there) <= before + 1e-9 * (1 + before);
       if (point && there && accepted) {
         const moved = point.map((value, i) => value - scaled[i]);
-        small = damping < 1e-3 && moved.every((each, i) => each ** 2 <= tolerance * (covariance?.[i * n + i] ?? 0));
+        const longest = moved.reduce((most, each, i) => Math.max(most, each ** 2 / (covariance?.[i * n + i] ?? 0)), 0);
+        small = damping < 1e-3 && longest <= tolerance;
         // Old slopes serve a small last step, and where stated knowledge keeps the steps short.
-        const quick = allStated && damping === 0;
+        // Steps that hardly shrink any more show that the slopes have become too old.
+        const quick = allStated && damping === 0 && (exact || longest < 0.1 * stride);
+        stride = longest;
         if (quick && !(small && exact)) update(slopes, moved, here, there);
         if (!quick) slopes = predictor.slopes(point, there);
         exact = !quick || (small && exact);
