@@ -73,7 +73,6 @@ export function fittedSpace(problem: FitProblem, fit: Fit): FittedSpace {
   const { centre, scale } = coordinates;
   const n = centre.length;
   const { mean, covariance } = fit.joint;
-  const held = new Set(fit.inputs.filter((input) => input.held !== null).map(({ id }) => id));
   return {
     coordinates,
     limits: scaledLimits(coordinates, problem.limits ?? {}, problem.rectanglesHold ?? false),

@@ -36,7 +36,7 @@ export interface PosteriorSample {
  */
 export function posteriorSample(problem: FitProblem, fit: Fit, options: PosteriorSampleOptions): PosteriorSample {
   const { coordinates, best, covariance } = fittedSpace(problem, fit);
-  const limits = scaledLimits(coordinates, problem.limits ?? {}, () => true);
+  const limits = scaledLimits(coordinates, problem.limits ?? {}, true);
   const n = best.length;
   const factor = cholesky(covariance, n);
   if (!factor) throw new Error('the covariance of the fit is none');
