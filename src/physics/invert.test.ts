@@ -37,6 +37,51 @@ describe('where a curve has a value', () => {
     expect(invert(() => Number.NaN, line(0, 2, 4), 1)).toEqual({ roots: [], reached: null, plateau: null });
   });
 
+  test('the top of a parabola is one place, and so are two places closer than a part in 1e9', () => {
+    expect(invert((x) => x * (2 - x), line(-1, 3.3, 43), 1).roots).toHaveLength(1);
+    for (const at of [1000, -1000]) {
+      // The places are at·(1 ± 4e-10), and at·(1 ± 1e-6).
+      const valley = (x: number) => 1 + 1e6 * (x / at - 1) ** 2;
+      const near = invert(valley, line(at - 1, at + 1.1, 21), 1 + 1.6e-13).roots;
+      expect(near).toHaveLength(1);
+      expect(Math.abs(near[0] / at - 1)).toBeLessThan(5e-10);
+      expect(invert(valley, line(at - 1, at + 1.1, 21), 1 + 1e-6).roots).toHaveLength(2);
+    }
+  });
+
+  test('below the target too, two places near a turning point are found', () => {
+    for (const shift of [-0.03, 0.03]) {
+      const { roots } = invert((x) => -((x - 1 - shift) ** 2), line(0, 2, 10), -1e-4);
+      expect(roots.map((x) => Number((x - 1 - shift).toFixed(9)))).toEqual([-0.01, 0.01]);
+    }
+  });
+
+  test('a turning point beside the edge of the range with results is seen', () => {
+    const hill = (x: number) => (x > 0.123 && x < 1.777 ? 1 - (x - 0.52) ** 2 : Number.NaN);
+    expect(invert(hill, line(0, 2, 4), 1 - 1e-4).roots.map((x) => Number(x.toFixed(9)))).toEqual([0.51, 0.53]);
+  });
+
+  test('a place is told from a jump by rounding, whatever the size and sign of the values', () => {
+    for (const scale of [1e-12, 1, 1e12])
+      for (const sign of [-1, 1]) {
+        const jump = (x: number) => sign * scale * Math.floor(x);
+        expect(invert(jump, line(0.1, 2.3, 10), 0.4 * sign * scale).roots).toEqual([]);
+        expect(invert(jump, line(0.1, 2.3, 10), 0.6 * sign * scale).roots).toEqual([]);
+        for (let k = 1; k < 20; k++) {
+          const cube = (x: number) => sign * scale * x ** 3;
+          for (const goal of [k / 20, -k / 20]) {
+            const { roots } = invert(cube, [-1.3, 0, 1.3], sign * scale * goal);
+            expect(roots).toHaveLength(1);
+            expect(roots[0]).toBeCloseTo(Math.cbrt(goal), 12);
+          }
+          const parabola = (x: number) => sign * scale * (x * x - k / 20);
+          expect(invert(parabola, line(0, 2, 7), 0).roots[0]).toBeCloseTo(Math.sqrt(k / 20), 12);
+        }
+      }
+    expect(invert((x) => (x < 0.5 ? 0 : 1e12), line(0.1, 2.3, 10), 100).roots).toEqual([]);
+    expect(invert((x) => (x < 0.5 ? 1e12 : 0), line(0.1, 2.3, 10), 100).roots).toEqual([]);
+  });
+
   test('a flat part that has the value is told by its ends', () => {
     const flat = (x: number) => Math.min(Math.max(x, 2), 4);
     expect(invert(flat, line(0, 6, 6), 2).plateau).toEqual({ from: 0, to: 2 });
@@ -99,6 +144,8 @@ describe('where a search begins', () => {
     expect(signed[0]).toBeCloseTo(-1e12, -3);
     const share = searchPoints({ ...input, kind: 'ratio', low: 0, high: 1 }, 0.5);
     expect(share).toContain(0.495);
+    const upper = searchPoints({ ...input, kind: 'ratio', low: 0.5, high: 1 }, 0.5);
+    for (const k of [1, 2, 50, 199]) expect(upper.some((x) => Math.abs(x - 0.5 - k / 400) < 1e-12)).toBe(true);
     expect(share.at(-1)).toBe(1);
     expect(share.every((x, i) => i === 0 || x > share[i - 1])).toBe(true);
   });

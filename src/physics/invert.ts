@@ -133,12 +133,13 @@ function edgeBetween(f: Curve, solved: number, unsolved: number): number {
   return inside;
 }
 
-/** Where the curve comes near the target and turns back, the turning point, by golden section. */
+/** Where the curve comes near the target and turns back, or goes over it and comes back, the turning point, by golden section. */
 function withTurns(points: readonly Point[], f: Curve): Point[] {
   return points.flatMap((point, i) => {
     const [before, after] = [points[i - 1], points[i + 1]];
     if (!before || !after || !isTurn(before.y, point.y, after.y)) return [point];
-    const x = leastBetween((at) => Math.abs(f(at)), before.x, after.x);
+    const side = Math.sign(point.y);
+    const x = leastBetween((at) => side * f(at), before.x, after.x);
     const turn = { x, y: f(x) };
     return x < point.x ? [turn, point] : [point, turn];
   });

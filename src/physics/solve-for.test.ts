@@ -16,7 +16,9 @@ function refusalOf(work: () => unknown) {
 
 // I = √(P/R), so R = P/I²: ∂R/∂P = 1/I², ∂R/∂I = −2P/I³ by hand.
 test('the answer has the uncertainty of everything given', () => {
-  const { roots } = solveFor('rated-current', 'resistance', { power: '3 W ± 5 %', current: '77.46 A ± 1 %' });
+  const question = { power: '3 W ± 5 %', current: '77.46 A ± 1 %' };
+  const { roots, samples, seed } = solveFor('rated-current', 'resistance', question);
+  expect([samples, seed]).toEqual([8192, 1]);
   expect(roots).toHaveLength(1);
   const [{ solved }] = roots;
   expect(solved.value / (3 / 77.46 ** 2)).toBeCloseTo(1, 12);
@@ -46,6 +48,22 @@ test('a temperature is found in its own unit, with the other results there', () 
   const [{ solved }] = solveFor('wire-resistance', 'temperature', wire).roots;
   expect(solved.unit).toBe('°C');
   expect(solved.value - 293.15).toBeCloseTo((100 / 84.22 - 1) / 3.93e-3, 0);
+});
+
+test('the other results are those at the answer', () => {
+  const { roots } = solveFor('sense-real-power', 'effective', {
+    allowed: '40 W',
+    assumed: '5 mΩ',
+    'real-power': '50 W',
+  });
+  expect(roots[0].solved.value).toBeCloseTo(4e-3, 12);
+  expect(roots[0].outputs[0]).toMatchObject({ name: 'factor' });
+  expect(roots[0].outputs[0].value).toBeCloseTo(1.25, 12);
+});
+
+test('a very small result has an answer too', () => {
+  const { roots } = solveFor('parallel-resistance', 'b', { a: '10 nΩ', resistance: '5 nΩ' });
+  expect(roots[0].solved.value / 10e-9).toBeCloseTo(1, 9);
 });
 
 // ΔI = (U_in − U_out)·U_out/(U_in·L·f) is a parabola in U_out: both sides of its top give the same ripple.
@@ -87,6 +105,11 @@ describe('what is refused', () => {
     expect(code(() => solveFor('inductor-ripple', 'current', { ...others, ripple: `${value} A` }))).toEqual([
       'calc/independent',
     ]);
+  });
+
+  test('so it is too when the result is always nothing', () => {
+    const nothing = { allowed: '0 W', effective: '5 mΩ', 'real-power': '0 W' };
+    expect(code(() => solveFor('sense-real-power', 'assumed', nothing))).toEqual(['calc/independent']);
   });
 
   test('a result that a whole range gives', () => {

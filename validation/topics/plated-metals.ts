@@ -111,5 +111,14 @@ export const topic: Topic = {
       tier: 'B',
       coarse: 'tables differ by more than one per cent',
     },
+    {
+      what: 'density of chromium in a handbook [g/cm³]',
+      computed: platedMetals.chromium.density / 1e3,
+      published: 7.15,
+      tolerance: 0.005,
+      why: 'half of the last printed digit',
+      source: 'CRC Handbook of Chemistry and Physics, physical constants of inorganic compounds (from memory)',
+      tier: 'B',
+    },
   ],
 };

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { conductionLoss } from './buck-losses.ts';
+import { liquidCapacitorLifeWithRipple } from './capacitor-life.ts';
 import { mostInputResistance } from './capacitor-loss.ts';
 import { currentByCurve, selfHeatingCurrent } from './connector-derating.ts';
 import { voltageAtPower } from './constant-power-droop.ts';
@@ -84,4 +85,12 @@ test('a part that is all copper has its coefficient; a resistance that only ripp
   expect(mixedCoefficient(1, 5, 7)).toBe(7);
   expect(mixedCoefficient(0, 5, 7)).toBe(5);
   expect(mostInputResistance(1, 0, 2)).toBe(1);
+});
+
+// K^((1 − 1.005²)·10/10) with K = 4: the exponent is −0.010025.
+test('from just above the rated ripple on, ripple takes twice as much from the exponent of a life', () => {
+  const life = (share: number) => liquidCapacitorLifeWithRipple(1, 378.15, 378.15, 2, 2 * share, 10);
+  expect(life(1)).toBe(1);
+  expect(Math.log2(life(1.005))).toBeCloseTo(-2 * 0.010025, 12);
+  expect(Math.log2(life(0.995))).toBeCloseTo(0.009975, 12);
 });

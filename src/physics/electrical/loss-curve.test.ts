@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { planCurve } from './loss-curve.ts';
 
 const SEED = 20_261_126;
@@ -98,4 +98,106 @@ test('points that are no curve are refused', () => {
   curve.x.set([0, 2, Number.NaN]);
   expect(curve.prepare()).toBe(false);
   expect(() => planCurve(1)).toThrow();
+});
+
+// Fritsch and Butland 1984: where chords turn, the slope is zero; C. Moler 2004, 3.6: an end's slope of the wrong sign becomes zero, one beyond three chords three chords.
+describe('by hand', () => {
+  /** Slope at the first point, from what lies before the table, and at the last from what lies behind. */
+  const endSlopes = (points: readonly (readonly [number, number])[]) => {
+    const curve = curveThrough(points);
+    const [first, last] = [points[0], points.at(-1)!];
+    return [first[1] - curve.at(first[0] - 1), curve.at(last[0] + 1) - last[1]];
+  };
+
+  test('at a turn the curve is level, and rises no higher than the point', () => {
+    const curve = curveThrough([
+      [0, 0],
+      [1, 8],
+      [2, 5],
+      [3, 4.5],
+    ]);
+    for (const small of [1e-4, 1e-5]) {
+      expect(Math.abs(curve.at(1 - small) - 8)).toBeLessThan(100 * small ** 2);
+      expect(Math.abs(curve.at(1 + small) - 8)).toBeLessThan(100 * small ** 2);
+    }
+  });
+
+  test('beside a level piece the curve is level too', () => {
+    const curve = curveThrough([
+      [0, 0],
+      [1, 1],
+      [2, 1],
+      [3, 4],
+    ]);
+    for (const x of [1, 1.2, 1.5, 2]) expect(curve.at(x)).toBeCloseTo(1, 14);
+  });
+
+  // Chords 1 and 9, equal widths: (3·1 − 9)/2 = −3 against a rising chord.
+  test('an end whose formula falls where the table rises is level', () => {
+    const [first] = endSlopes([
+      [0, 0],
+      [1, 1],
+      [2, 10],
+    ]);
+    const [, last] = endSlopes([
+      [0, 10],
+      [1, 1],
+      [2, 0],
+    ]);
+    expect(first).toBe(0);
+    expect(last).toBeCloseTo(0, 15);
+  });
+
+  // Chords 1 and −9: (3·1 + 9)/2 = 6, cut to 3; chords −1 and 9 the same with the other sign; chords 1 and −2: (3 + 2)/2 = 2.5, not cut.
+  test.each([
+    [1, -9, 3],
+    [-1, 9, -3],
+    [1, -2, 2.5],
+    [-1, 2, -2.5],
+    [0.1, -0.9, 0.3],
+    [100, -298, 299],
+    [100, -302, 300],
+    [2, 3, 1.5],
+    [1, 0, 1.5],
+    [0.5, 0.4, 0.55],
+  ])('end chords %d and %d, slope %d, at either end', (near, far, slope) => {
+    const [first] = endSlopes([
+      [0, 0],
+      [1, near],
+      [2, near + far],
+    ]);
+    const [, last] = endSlopes([
+      [0, -near - far],
+      [1, -near],
+      [2, 0],
+    ]);
+    expect(first).toBeCloseTo(slope, 12);
+    expect(last).toBeCloseTo(slope, 12);
+  });
+
+  // Widths 1 and 3, chords 2 and 1: ((2·1 + 3)·2 − 1·1)/(1 + 3) = 9/4.
+  test('unequal widths weigh the chords of an end', () => {
+    const [first] = endSlopes([
+      [5, 7],
+      [6, 9],
+      [9, 12],
+    ]);
+    const [, last] = endSlopes([
+      [-9, -12],
+      [-6, -9],
+      [-5, -7],
+    ]);
+    expect(first).toBeCloseTo(9 / 4, 12);
+    expect(last).toBeCloseTo(9 / 4, 12);
+  });
+
+  test('a table that stands still or goes back is no curve, one that begins below zero is', () => {
+    const curve = planCurve(3);
+    curve.x.set([0, 0, 2]);
+    expect(curve.prepare()).toBe(false);
+    curve.x.set([-2, -1, -1.5]);
+    expect(curve.prepare()).toBe(false);
+    curve.x.set([-2, -1, 1]);
+    expect(curve.prepare()).toBe(true);
+  });
 });

@@ -51,6 +51,15 @@ describe('a fitted curve', () => {
     expect(predictCalibration(curve, 3.5).u).toBeCloseTo(curve.scatter / Math.sqrt(6), 12);
   });
 
+  // (0, 0), (1, 1), (2, 3): slope 3/2, 4/3 at the mean; residuals 1/6, −1/3, 1/6, squares 1/6 in all, one degree of freedom.
+  test('one point more than coefficients is enough', () => {
+    const curve = fitCalibration([0, 1, 2], [0, 1, 3], 1, 1)!;
+    expect(curve.freedom).toBe(1);
+    expect(curve.coefficients[0]).toBeCloseTo(4 / 3, 12);
+    expect(curve.coefficients[1]).toBeCloseTo(3 / 2, 12);
+    expect(curve.scatter).toBeCloseTo(Math.sqrt(1 / 6), 12);
+  });
+
   test('no curve when nothing is left over to judge the scatter by, or the readings are the same', () => {
     expect(fitCalibration([1, 2], [1, 2], 1, 0)).toBeNull();
     expect(fitCalibration([1, 2, 3], [1, 2, 4], 2, 0)).toBeNull();

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readSharedLine, stageVoltage } from './power-stage-temperature.ts';
+import { readSharedLine, stageTemperature, stageVoltage } from './power-stage-temperature.ts';
 
 // Texas Instruments, TPS53681 data sheet SLUSCT1B, 2019: 0.28 V at −40 °C, 1.80 V at 150 °C.
 const output = { offset: 0.6, slope: 8e-3, lowest: 233.15, highest: 423.15 };
@@ -24,6 +24,9 @@ describe('a line that several stages drive', () => {
   });
 
   test('the ends of the range are temperatures', () => {
+    const [lowest, highest] = [0.28, 1.8].map((voltage) => stageTemperature(voltage, output.offset, output.slope));
+    for (const voltage of [0.28, 1.8])
+      expect(readSharedLine(voltage, { ...output, lowest, highest }, 2).says).toBe('temperature');
     for (const end of [output.lowest, output.highest]) {
       const within = end + (end === output.lowest ? 1e-9 : -1e-9);
       expect(readSharedLine(stageVoltage(within, 0.6, 8e-3), output, 2).says).toBe('temperature');

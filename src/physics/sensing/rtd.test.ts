@@ -13,5 +13,8 @@ test('outside −200 °C to 850 °C there is neither resistance nor temperature'
   for (const celsius of [-200, 850]) expect(rtdResistance(100, 273.15 + celsius)).not.toBeNull();
   for (const celsius of [-200.001, 850.001, Number.NaN]) expect(rtdResistance(100, 273.15 + celsius)).toBeNull();
   for (const ohms of [18.52, 390.48]) expect(rtdTemperature(100, ohms)).not.toBeNull();
+  // The exact ends are 18.52008 Ω and 390.48113 Ω; half of the last printed digit, 0.005 Ω, may be missing or left over.
+  for (const ohms of [18.5151, 390.4861]) expect(rtdTemperature(100, ohms)).not.toBeNull();
+  for (const ohms of [18.51505, 390.48615]) expect(rtdTemperature(100, ohms)).toBeNull();
   for (const ohms of [18.51, 390.49, 0, Number.NaN]) expect(rtdTemperature(100, ohms)).toBeNull();
 });

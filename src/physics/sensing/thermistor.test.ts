@@ -49,6 +49,7 @@ describe('Steinhart–Hart', () => {
   test('a curve that rises somewhere is noticed', () => {
     expect(steinhartHartFalls(coefficients, 10_000)).toBe(true);
     expect(steinhartHartFalls({ ...coefficients, c: -coefficients.c }, 10_000)).toBe(false);
+    expect(steinhartHartFalls({ a: 1 / 300, b: 0, c: 0 }, 10_000)).toBe(false);
     // B + 3·C·L² is zero at L = √(B/(3·|C|)) = 6.3796, R = 589.7 Ω.
     const turning = { a: 0, b: 0.7979204727e-4, c: -6.535076315e-7 };
     expect([589, 590].map((resistance) => steinhartHartFalls(turning, resistance))).toEqual([true, false]);

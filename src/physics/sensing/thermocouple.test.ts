@@ -34,15 +34,21 @@ describe.each(published)('type $type.letter', ({ type, lowest, highest, inverseF
     }
   });
 
-  test('the inverse polynomial stays within its published error', () => {
+  test('the inverse polynomial stays within its published error, printed to 0.01 °C, and comes as near', () => {
+    const found = type.inverse.map(() => ({ low: 0, high: 0 }));
     for (const kelvin of kelvins) {
       const voltage = thermocoupleVoltage(type, kelvin)!;
-      const { low, high } = type.inverse.find(({ to }) => 1e3 * voltage <= to + 0.0005)!.error;
+      const piece = found[type.inverse.findIndex(({ to }) => 1e3 * voltage <= to + 0.0005)];
       const error = inverseTemperature(type, voltage)! - kelvin;
-      // Errors are printed to 0.01 °C.
-      expect(error).toBeGreaterThan(low - 0.005);
-      expect(error).toBeLessThan(high + 0.005);
+      piece.low = Math.min(piece.low, error);
+      piece.high = Math.max(piece.high, error);
     }
+    for (const [i, { error }] of type.inverse.entries())
+      for (const side of ['low', 'high'] as const) {
+        expect(Math.abs(found[i][side])).toBeLessThan(Math.abs(error[side]) + 0.005);
+        expect(Math.abs(found[i][side])).toBeGreaterThan(Math.abs(error[side]) - 0.01);
+        expect(100 * error[side]).toBeCloseTo(Math.round(100 * error[side]), 9);
+      }
   });
 
   test('the reference functions meet, and rise everywhere the inverse reaches', () => {
@@ -67,6 +73,8 @@ describe.each(published)('type $type.letter', ({ type, lowest, highest, inverseF
   test('a voltage outside the range has no temperature, the ends as they are printed have one', () => {
     const [low, high] = millivolts;
     for (const end of millivolts) expect(inverseTemperature(type, 1e-3 * end)).not.toBeNull();
+    for (const end of [low - 0.000499, high + 0.000499]) expect(inverseTemperature(type, 1e-3 * end)).not.toBeNull();
+    for (const beyond of [low - 0.000502, high + 0.000502]) expect(inverseTemperature(type, 1e-3 * beyond)).toBeNull();
     for (const beyond of [low - 0.0011, high + 0.0011, Number.NaN]) {
       expect(inverseTemperature(type, 1e-3 * beyond)).toBeNull();
       expect(thermocoupleTemperature(type, 1e-3 * beyond, 273.15)).toBeNull();

@@ -39,8 +39,7 @@ const extraBits = 64;
 
 function scaled(value: number, bits: number): bigint {
   const exact = exactly([value]);
-  const shift = bits - exact.bits;
-  return shift >= 0 ? exact.whole[0] << BigInt(shift) : exact.whole[0] >> BigInt(-shift);
+  return exact.whole[0] << BigInt(bits - exact.bits);
 }
 
 /** Numerator and denominator of the impedance by rising powers of s. */
@@ -77,7 +76,6 @@ function poleNumber(stages: readonly LadderStage[], number: number): number {
   let high = 3 * Math.max(...stages.map((stage, i) => (inward(i) + 1 / stage.resistance) / stage.capacity));
   while (high / low > 1 + 1e-14) {
     const middle = Math.sqrt(low) * Math.sqrt(high);
-    if (middle <= low || middle >= high) break;
     if (polesBelow(stages, middle) < number) low = middle;
     else high = middle;
   }

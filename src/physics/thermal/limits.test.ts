@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { activeTipFinHeat } from './active-tip-fin.ts';
 import { airFlowFor, airHeatCapacityRate } from './air-heating.ts';
 import { annularFinEfficiency } from './annular-fin.ts';
-import { besselI, besselK } from './bessel.ts';
+import { besselI, besselJ, besselK } from './bessel.ts';
 import { coneResistance } from './cone-spreading.ts';
 import { tubeWallResistance } from './cylinder-wall.ts';
+import { settledTemperature } from './electrothermal-fixed-point.ts';
 import { finEfficiency } from './fin-efficiency.ts';
 import { plateFilm } from './flat-plate-film.ts';
 import { grooveConductivity, screenConductivity } from './heat-pipe-wick.ts';
@@ -47,6 +48,21 @@ describe('fins', () => {
   test.each([0.05, 0.7, 3, 40, 300])('Wronskian of the modified Bessel functions at %d', (x) => {
     expect(x * (besselI(0, x) * besselK(1, x) + besselI(1, x) * besselK(0, x))).toBeCloseTo(1, 11);
   });
+});
+
+// Abramowitz and Stegun 9.1.21: the integral itself, by the rule of midpoints.
+test.each([0.3, 5, 29, 30.5, 33, 40, 77])('Bessel functions at %d are the mean of a wave', (x) => {
+  for (const order of [0, 1] as const) {
+    const angles = Array.from({ length: 400 }, (_, i) => ((i + 0.5) * Math.PI) / 400);
+    const mean = angles.reduce((sum, angle) => sum + Math.cos(order * angle - x * Math.sin(angle)), 0) / 400;
+    expect(besselJ(order, x)).toBeCloseTo(mean, 13);
+  }
+});
+
+test('from a loop gain of one on there is no steady temperature', () => {
+  const settled = (gain: number) => settledTemperature(300, gain, 1, 100, 0.01, 300);
+  expect(settled(0.995)).toBeCloseTo(300 + (0.995 * 101) / 0.005, 6);
+  for (const gain of [1, 1.005, 2]) expect(settled(gain)).toBe(Number.POSITIVE_INFINITY);
 });
 
 describe('stacks', () => {

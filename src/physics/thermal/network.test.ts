@@ -59,12 +59,36 @@ describe('Foster and Cauer', () => {
 
   test('very large and very small units change nothing but the units', () => {
     const scaled = twelve.map(({ resistance, timeConstant }) => {
-      return { resistance: resistance * 2 ** -900, timeConstant: timeConstant * 2 ** 60 };
+      return { resistance: resistance * 2 ** -980, timeConstant: timeConstant * 2 ** -20 };
     });
     const [plain, other] = [ladderFromFoster(twelve), ladderFromFoster(scaled)];
-    expect(other.map(({ resistance }) => resistance * 2 ** 900)).toEqual(plain.map(({ resistance }) => resistance));
+    expect(other.map(({ resistance }) => resistance * 2 ** 980)).toEqual(plain.map(({ resistance }) => resistance));
     expect(other.map(({ capacity }) => capacity * 2 ** -960)).toEqual(plain.map(({ capacity }) => capacity));
   });
+
+  test('time constants a thousandth apart are told apart', () => {
+    const close = [1, 1.001, 1.002, 1.003].map((timeConstant, i): FosterStage => ({ resistance: 1 + i, timeConstant }));
+    expect(largestChange(close, fosterFromLadder(ladderFromFoster(close)))).toBeLessThan(1e-4);
+  });
+
+  // At first all heat goes into the first capacity: dZ/dt = Σ R/τ = 1/C1.
+  test.each([[[1e-3, 1, 1, 1e-6]], [[1, 1e-3, 1e-6, 1]], [[1e-6, 1e-6, 1e3, 1]], [[1e4, 1e-4, 1e-3, 1e3]]])(
+    'rungs that differ by far: %j',
+    ([r1, c1, r2, c2]) => {
+      const ladder = [
+        { resistance: r1, capacity: c1 },
+        { resistance: r2, capacity: c2 },
+      ];
+      const stages = fosterFromLadder(ladder);
+      const sum = (of: (stage: FosterStage) => number) => stages.reduce((total, stage) => total + of(stage), 0);
+      expect(sum(({ resistance }) => resistance) / (r1 + r2)).toBeCloseTo(1, 12);
+      expect(sum(({ resistance, timeConstant }) => resistance / timeConstant) * c1).toBeCloseTo(1, 12);
+      for (const [i, { resistance, capacity }] of ladderFromFoster(stages).entries()) {
+        expect(resistance / ladder[i].resistance).toBeCloseTo(1, 6);
+        expect(capacity / ladder[i].capacity).toBeCloseTo(1, 6);
+      }
+    },
+  );
 
   test('one stage is one rung', () => {
     expect(ladderFromFoster([{ resistance: 2, timeConstant: 6 }])).toEqual([{ resistance: 2, capacity: 3 }]);
@@ -74,10 +98,20 @@ describe('Foster and Cauer', () => {
   test('stages that cannot be are refused', () => {
     const stage = { resistance: 1, timeConstant: 1 };
     expect(() => ladderFromFoster([stage, stage])).toThrow(RangeError);
-    expect(() => ladderFromFoster([{ ...stage, resistance: 0 }])).toThrow(RangeError);
-    expect(() => ladderFromFoster([{ ...stage, timeConstant: 0 }])).toThrow(RangeError);
-    expect(() => fosterFromLadder([{ resistance: 0, capacity: 1 }])).toThrow(RangeError);
-    expect(() => fosterFromLadder([{ resistance: 1, capacity: 0 }])).toThrow(RangeError);
+    for (const broken of [
+      { ...stage, resistance: 0 },
+      { ...stage, timeConstant: 0 },
+    ]) {
+      expect(() => ladderFromFoster([broken])).toThrow(RangeError);
+      expect(() => ladderFromFoster([broken])).toThrow('above zero');
+    }
+    for (const [resistance, capacity] of [
+      [0, 1],
+      [1, 0],
+    ]) {
+      expect(() => fosterFromLadder([{ resistance, capacity }])).toThrow(RangeError);
+      expect(() => fosterFromLadder([{ resistance, capacity }])).toThrow('above zero');
+    }
   });
 });
 

@@ -47,8 +47,8 @@ function zeroOfJ1(n: number): number {
   const beta = (n + 0.25) * Math.PI;
   let zero = beta - 3 / (8 * beta);
   for (let i = 0; i < 3; i++) {
-    const value = besselJ(1, zero);
-    zero -= value / (besselJ(0, zero) - value / zero);
+    // The slope of J1 at its zeros is J0.
+    zero -= besselJ(1, zero) / besselJ(0, zero);
   }
   return zero;
 }

@@ -38,7 +38,7 @@ export function spectrumOf(slope: readonly number[], step: number, passes: numbe
     const seen = smear(spectrum, true);
     const ratio = slope.map((value, i) => (seen[i] > 0 ? value / seen[i] : 0));
     const correction = smear(ratio, false);
-    spectrum = spectrum.map((value, i) => (reach[i] > 0 ? (value * correction[i]) / reach[i] : 0));
+    spectrum = spectrum.map((value, i) => (value * correction[i]) / reach[i]);
   }
   return spectrum;
 }
