@@ -64,7 +64,7 @@ test('--version prints the version of the package and leaves with 0', async () =
   expect(await run('--version')).toEqual({ exit: 0, out: `${manifest.version}\n`, err: '' });
 });
 
-test.each(['check', 'plan', 'calc', 'import', 'runs', 'show', 'fit', 'open'])(
+test.each(['check', 'plan', 'calc', 'import', 'runs', 'show', 'fit', 'compare', 'open'])(
   '%s --help goes to stdout with its usage and at least two examples',
   async (verb) => {
     const { exit, out, err } = await run(verb, '--help');
@@ -76,7 +76,7 @@ test.each(['check', 'plan', 'calc', 'import', 'runs', 'show', 'fit', 'open'])(
 );
 
 describe('the examples of --help', () => {
-  const verbs = ['check', 'plan', 'calc', 'runs', 'show', 'fit'];
+  const verbs = ['check', 'plan', 'calc', 'runs', 'show', 'fit', 'compare'];
   test.each(verbs)('those of %s that name an example of the project run', async (verb) => {
     const { out } = await run(verb, '--help');
     const examples = [...out.matchAll(/\$ uprate (.* examples\/.*)$/gm)].map(([, line]) => line.split(' '));

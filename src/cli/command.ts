@@ -61,6 +61,24 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       ),
     );
 
+  verb('advise', 'what to measure before a step: what each measurement would do for a margin, for its effort')
+    .argument('[study]', STUDY, '.')
+    .option('--step <step>', 'the step to be climbed; the second of the study when left out')
+    .option('--limit <limit>', 'the limit whose margin is to be known better; the one that binds when left out')
+    .option('--all', 'show every measurement that was looked at')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate advise examples/mini-pc',
+        'uprate advise examples/mini-pc --step stacked-12',
+        'uprate advise examples/mini-pc --step stacked-9 --limit limits.skin --all',
+        'uprate advise mini-pc --json',
+      ),
+    )
+    .action((study: string, options) =>
+      perform('advise', study, async () => (await import('./advise.ts')).runAdvise(study, options)),
+    );
+
   verb('calc', 'evaluate one formula of the catalogue, or solve it for an input; without a name, list them')
     .argument('[name]', 'the formula')
     .argument('[values...]', "its inputs as name=value, each with unit and uncertainty: a='5 mΩ ± 1 %'")
@@ -127,6 +145,37 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       perform('fit', study, async () => (await import('./fit.ts')).runFit(study, options)),
     );
 
+  verb('compare', 'compare readings before and after a change: difference, ratio, and whether they show one')
+    .argument('[samples...]', 'files with one number a line, what was before first; with --study, two runs')
+    .option('--before <numbers>', 'what was before, separated by commas')
+    .option('--after <numbers>', 'what came after; again for each further sample', collect)
+    .option('--paired', 'the readings of both belong together, line by line')
+    .option('--confidence <percent>', 'of all intervals, 50 to 99.99, 95 when left out', numberBetween(50, 99.99))
+    .option('--quantile <share>', 'compare this quantile as well: 0.01 is the lowest hundredth', numberBetween(0, 1))
+    .option(
+      '--definition <n>',
+      'definition of the quantile by Hyndman and Fan, 1 to 9, 8 when left out',
+      wholeNumber(1, 9),
+    )
+    .option('--seed <n>', 'seed of the bootstrap, 1 when left out', wholeNumber(0, greatestSeed))
+    .option('--study <study>', 'compare two runs of this study, window by window')
+    .option('--channel <name>', 'the channel of the runs; the power that tells windows apart when left out')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate compare before.txt after.txt',
+        'uprate compare --before 101.2,99.8,100.5 --after 104.1,105.0,103.6',
+        'uprate compare --before 10.1,12.4,9.8 --after 10.6,12.7,10.4 --paired',
+        'uprate compare before.txt after.txt --quantile 0.01 --json',
+        'uprate compare --study examples/accelerator step stair',
+      ),
+    )
+    .action((samples: string[], options) =>
+      perform('compare', options.study ?? null, async () =>
+        (await import('./compare.ts')).runCompare(samples, options),
+      ),
+    );
+
   verb('open', 'start the local server and open the study in the browser')
     .argument('[study]', STUDY, '.')
     .option('--host <address>', 'address to listen at; another than 127.0.0.1 lets other machines in', '127.0.0.1')
@@ -160,6 +209,15 @@ function examples(...lines: string[]): string {
 
 function collect(value: string, before: readonly string[] = []): string[] {
   return [...before, value];
+}
+
+/** A number from `least` to `most`. */
+function numberBetween(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const number = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+    if (number >= least && number <= most) return number;
+    throw new InvalidArgumentError(`A number from ${least} to ${most} is expected.`);
+  };
 }
 
 /** A whole number from `least` to `most`, or `other`. */

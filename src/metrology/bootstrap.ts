@@ -42,7 +42,10 @@ export function bootstrap(
     });
     return statistic(drawn);
   }).sort();
-  const below = replicates.reduce((count, value) => count + (value < estimate ? 1 : value === estimate ? 0.5 : 0), 0);
+  // Sums taken in another order differ in their last bits: such replicates are equal to the estimate.
+  const fuzz = 1e-9 * (replicates[draws - 1] - replicates[0]);
+  let below = 0;
+  for (const value of replicates) below += Math.abs(value - estimate) <= fuzz ? 0.5 : value < estimate ? 1 : 0;
   // Half a replicate from either end: none below is no proof that none could be.
   const share = Math.min(draws - 0.5, Math.max(0.5, below)) / draws;
   return {

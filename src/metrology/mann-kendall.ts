@@ -1,4 +1,5 @@
 import { autocorrelation } from './autocorrelation.ts';
+import { firstOrderTime } from './neighbours.ts';
 import { normalQuantile } from './normal-quantile.ts';
 import { normalBelow } from './probability.ts';
 import { quantileOf } from './quantile.ts';
@@ -16,7 +17,9 @@ export interface MonotoneTrend {
   readonly chance: number;
   /** Kendall's τ-b [1]: 1 where every pair rises. */
   readonly tau: number;
-  /** How many times larger the variance is because neighbours are alike; 1 where none shows. */
+  /** How many times larger the variance is because neighbours are alike, by Hamed and Rao's sum over the lags that show; 1 where none does. */
+  readonly inflationOfLags: number;
+  /** The larger of it and of what the first lag alone makes expect. */
   readonly inflation: number;
   /** z and chance with the inflated variance. */
   readonly zCorrelated: number;
@@ -27,10 +30,11 @@ export interface MonotoneTrend {
  * Mann–Kendall test of readings in the order of time. Variance n(n − 1)(2n + 5)/18 − Σ t(t − 1)(2t + 5)/18 over groups of t equal readings.
  *
  * For readings like their neighbours it grows by 1 + 2/(n(n − 1)(n − 2)) · Σ (n − k)(n − k − 1)(n − k − 2)·ρ(k), with the autocorrelations ρ of the
- * ranks of the readings without their slope, those beyond 1.96/√n only. Never shrunk: readings that swing are no proof.
+ * ranks of the readings without their slope, those beyond 1.96/√n only. Never shrunk: readings that swing are no proof. That sum is too small for short
+ * series, because the slope took some of ρ with it; so at least what a first-order series has is taken, with ρ(1) freed of that bias, (n·ρ + 2)/(n − 4).
  * Null for fewer than three readings or when all are the same.
  * Sources: H. B. Mann, Econometrica 13 (1945) 245–259; M. G. Kendall, Rank Correlation Methods (1975); K. H. Hamed, A. R. Rao, J. Hydrology 204 (1998)
- * 182–196.
+ * 182–196; the bias: M. G. Kendall, Biometrika 41 (1954) 403–404, from memory, for a slope as well as a mean.
  */
 export function mannKendall(values: ArrayLike<number>): MonotoneTrend | null {
   const n = values.length;
@@ -46,11 +50,22 @@ export function mannKendall(values: ArrayLike<number>): MonotoneTrend | null {
   }
   if (n < 3 || counts.size < 2) return null;
   const pairs = (n * (n - 1)) / 2;
-  const inflation = inflationOf(values);
+  const { ofLags, ofFirst } = inflationsOf(values);
+  const inflation = Math.max(ofLags, ofFirst);
   const z = (s - Math.sign(s)) / Math.sqrt(variance);
   const zCorrelated = z / Math.sqrt(inflation);
   const tau = s / Math.sqrt(pairs * (pairs - tiedPairs));
-  return { s, variance, z, chance: twoSided(z), tau, inflation, zCorrelated, chanceCorrelated: twoSided(zCorrelated) };
+  const inflations = { inflationOfLags: ofLags, inflation };
+  return {
+    s,
+    variance,
+    z,
+    chance: twoSided(z),
+    tau,
+    ...inflations,
+    zCorrelated,
+    chanceCorrelated: twoSided(zCorrelated),
+  };
 }
 
 /** Slope of readings through the middle of all pairs. */
@@ -93,7 +108,7 @@ export function theilSen(
   return { slope, low: at((sorted.length - reach) / 2), high: at((sorted.length + reach) / 2 + 1) };
 }
 
-function inflationOf(values: ArrayLike<number>): number {
+function inflationsOf(values: ArrayLike<number>): { ofLags: number; ofFirst: number } {
   const n = values.length;
   const slope = medianSlope(values);
   const rests = Array.from(values, (value, i) => value - slope * i);
@@ -106,7 +121,10 @@ function inflationOf(values: ArrayLike<number>): number {
     const correlation = autocorrelation(ranks, lag);
     if (Math.abs(correlation) > limit) sum += (n - lag) * (n - lag - 1) * (n - lag - 2) * correlation;
   }
-  return Math.max(1, 1 + (2 / (n * (n - 1) * (n - 2))) * sum);
+  const first = autocorrelation(ranks, 1);
+  const unbiased = first > limit && n > 4 ? Math.min(0.99, (n * first + 2) / (n - 4)) : 0;
+  const ofLags = Math.max(1, 1 + (2 / (n * (n - 1) * (n - 2))) * sum);
+  return { ofLags, ofFirst: firstOrderTime(unbiased, n) };
 }
 
 function medianSlope(values: ArrayLike<number>): number {

@@ -1,5 +1,5 @@
-import { differenceByWelch, differenceOfPairs, studentDifference, welchDegrees } from './mean-difference.ts';
-import { scatterOf } from './scatter.ts';
+import { differenceByWelch, studentDifference, welchDegrees } from './mean-difference.ts';
+import { type Scatter, scatterOf } from './scatter.ts';
 import { studentQuantile } from './student-t.ts';
 
 /** A ratio [1] and the interval that holds the true one with the confidence asked for. */
@@ -45,8 +45,7 @@ export function ratioByFieller(
 }
 
 /** Ratio of the means of two independent samples, second over first, by Fieller with Welch's degrees of freedom. Null where neither scatters. */
-export function ratioOfMeans(before: ArrayLike<number>, after: ArrayLike<number>, confidence = 0.95): Ratio | null {
-  const [one, other] = [scatterOf(before), scatterOf(after)];
+export function ratioOfMeans(one: Scatter, other: Scatter, confidence = 0.95): Ratio | null {
   if (!(one.variance + other.variance > 0)) return null;
   const degreesOfFreedom = welchDegrees(one, other);
   const quotient = {
@@ -81,17 +80,7 @@ export function ratioOfPairedMeans(
 
 /** Ratio of the geometric means of two independent samples of positive readings: Welch's difference of their logarithms. Null where neither scatters. */
 export function ratioByLogs(before: ArrayLike<number>, after: ArrayLike<number>, confidence = 0.95): Ratio | null {
-  const logs = differenceByWelch(logarithms(before), logarithms(after), confidence);
-  return logs && fromLogs(logs);
-}
-
-/** Ratio of pairs of positive readings by their logarithms: the geometric mean of the ratios within pairs. Null where all ratios are the same. */
-export function ratioOfPairsByLogs(
-  before: ArrayLike<number>,
-  after: ArrayLike<number>,
-  confidence = 0.95,
-): Ratio | null {
-  const logs = differenceOfPairs(logarithms(before), logarithms(after), confidence);
+  const logs = differenceByWelch(scatterOf(logarithms(before)), scatterOf(logarithms(after)), confidence);
   return logs && fromLogs(logs);
 }
 

@@ -191,10 +191,7 @@ function patch(): Figure[] {
   const z = [8406, 2342, 8187, 8459, 4795, 3516, 4796, 10238];
   const y = [-1200, 2601, -2705, 1982, -1290, 351, -638, -2719];
   const ratio = ([rows]: readonly Float64Array[]) =>
-    ratioOfMeans(
-      [...rows].map((row) => z[row]),
-      [...rows].map((row) => y[row]),
-    )!.ratio;
+    ratioOfMeans(scatterOf(rows.map((row) => z[row])), scatterOf(rows.map((row) => y[row])))!.ratio;
   const rows = z.map((_, i) => i);
   const left = jackknife(rows, ratio);
   return [

@@ -165,12 +165,11 @@ function trendFigures(): Figure[] {
     figure('Mavro: S', mavro.s, 448, 0, independent),
     figure('Mavro: variance with its ties', mavro.variance, 14125.33333, 5e-5, independent),
     figure('Mavro: Z as if independent', mavro.z, 3.76104189, 5e-8, independent),
-    figure('Mavro: inflation of the variance', mavro.inflation, 4.19078933, 5e-8, rao),
-    figure('Mavro: Z, neighbours alike', mavro.zCorrelated, 1.83721616, 5e-8, rao),
-    figure('Mavro: p, neighbours alike', mavro.chanceCorrelated, 0.06617799, 5e-8, rao),
+    figure('Mavro: inflation of the variance', mavro.inflationOfLags, 4.19078933, 5e-8, rao),
+    figure('Mavro: Z, neighbours alike', mavro.z / Math.sqrt(mavro.inflationOfLags), 1.83721616, 5e-8, rao),
     figure('Mavro: τ-b', mavro.tau, 0.37943627, 5e-8, independent),
     figure('Michelso: S', michelso.s, -1265, 0, independent),
-    figure('Michelso: inflation of the variance', michelso.inflation, 1.98068723, 5e-8, rao),
-    figure('Michelso: Z, neighbours alike', michelso.zCorrelated, -2.68033184, 5e-8, rao),
+    figure('Michelso: inflation of the variance', michelso.inflationOfLags, 1.98068723, 5e-8, rao),
+    figure('Michelso: Z, neighbours alike', michelso.z / Math.sqrt(michelso.inflationOfLags), -2.68033184, 5e-8, rao),
   ];
 }

@@ -1,7 +1,9 @@
 import { boardWords } from './board.ts';
 import { calcWords } from './calc.ts';
 import { commandWords } from './command.ts';
+import { compareWords } from './compare.ts';
 import { fitWords } from './fit.ts';
+import { gateWords } from './gate.ts';
 import { physicsWords } from './physics.ts';
 import { quantityWords } from './quantity.ts';
 import { runWords } from './run.ts';
@@ -17,7 +19,9 @@ export const words = {
   ...physicsWords,
   ...runWords,
   ...fitWords,
+  ...gateWords,
   ...commandWords,
+  ...compareWords,
   ...serverWords,
 };
 
