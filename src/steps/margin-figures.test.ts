@@ -2,32 +2,28 @@ import { expect, test } from 'vitest';
 import { load, supply } from '../board/sketch.test-data.ts';
 import { solveSketch } from '../board/solve-sketch.test-data.ts';
 import type { Margin as BareMargin } from '../metrology/margin.ts';
+import type { TailProbability } from '../metrology/tail.ts';
 import { writeMargin } from './margin-figures.ts';
 
 const { board } = solveSketch({
   parts: [supply('adapter', 20), load('rest', 'adapter', 10)],
   limits: '{mine: {of: parts.adapter.voltage, under: 21 V, reason: a test}}',
 });
-const counted = (changed: Partial<BareMargin>) =>
-  writeMargin(
-    board,
-    {
-      id: 'limits.mine.margin',
-      hold: board.outputs[board.limits[0].marginOutput].hold!,
-      value: 20,
-      limit: 21,
-      margin: 1,
-      u: 0.2,
-      interval: { low: 0.6, high: 1.4 },
-      exceed: 0.02,
-      exceedBounds: { low: 0.01, high: 0.03 },
-      method: 'monte-carlo',
-      disagree: true,
-      bent: [],
-      ...changed,
-    },
-    () => null,
-  ).exceed;
+const bare: BareMargin = {
+  id: 'limits.mine.margin',
+  hold: board.outputs[board.limits[0].marginOutput].hold!,
+  value: 20,
+  limit: 21,
+  margin: 1,
+  u: 0.2,
+  interval: { low: 0.6, high: 1.4 },
+  exceed: 0.02,
+  exceedBounds: { low: 0.01, high: 0.03 },
+  method: 'monte-carlo',
+  disagree: true,
+  bent: [],
+};
+const counted = (changed: Partial<BareMargin>) => writeMargin(board, { ...bare, ...changed }, () => null).exceed;
 
 test('a counted probability comes with half the width of its bounds', () => {
   expect(counted({})).toEqual({ value: 0.02, error: expect.closeTo(0.01, 12), text: '2.0 %' });
@@ -67,4 +63,21 @@ test('draws without a solution leave the interval without an end, in words', () 
   );
   expect(lost.interval.low.text).toBe('no end: some draws have no solution');
   expect(lost).toMatchObject({ state: 'close', disagree: false });
+});
+
+test('a rare one is written with its own error, one that is too far away as less than the least', () => {
+  const tail = { probability: 1.32e-5, u: 1.9e-6, low: 9e-6, high: 1.7e-5, distances: [4.2], evaluations: 900 };
+  const rare = (changed: Partial<TailProbability>) =>
+    writeMargin(board, { ...bare, exceed: 0, exceedBounds: { low: 0, high: 2e-4 } }, () => null, {
+      ...tail,
+      method: 'importance-sampling',
+      ending: 'settled',
+      ...changed,
+    }).exceed;
+  expect(rare({})).toEqual({ value: 1.32e-5, error: expect.closeTo(4e-6, 12), text: '1.3e-5 ± 0.2e-5' });
+  expect(rare({ u: 1e-8 }).text).toBe('1.32e-5 ± 0.01e-5');
+  expect(rare({ probability: 9.97e-6, u: 4e-7 }).text).toBe('1.00e-5 ± 0.04e-5');
+  expect(rare({ ending: 'disputed' }).text).toBe('< 2e-5');
+  expect(rare({ ending: 'out-of-reach', probability: 0 })).toMatchObject({ text: '< 1e-9' });
+  expect(rare({ ending: 'out-of-reach', probability: 0 }).value).toBeGreaterThan(0);
 });

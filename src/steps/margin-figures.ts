@@ -1,12 +1,18 @@
 import type { BoardModel } from '../board/assemble.ts';
 import type { Margin as BareMargin } from '../metrology/margin.ts';
 import { normalBelow } from '../metrology/probability.ts';
+import { LEAST_TAIL, type TailProbability } from '../metrology/tail.ts';
 import { showValue } from '../quantity/write.ts';
 import { figure } from './figure.ts';
 import type { Margin } from './step-plan.ts';
 
-/** A margin's bare numbers with their words, units and digits. `u`: standard uncertainty of an output. */
-export function writeMargin(board: BoardModel, bare: BareMargin, u: (id: string) => number | null): Margin {
+/** A margin's bare numbers with their words, units and digits. `u`: standard uncertainty of an output; `rare`: where too few draws exceeded it to be counted. */
+export function writeMargin(
+  board: BoardModel,
+  bare: BareMargin,
+  u: (id: string) => number | null,
+  rare: TailProbability | 'remote' | null = null,
+): Margin {
   const limit = board.limits.find(({ marginOutput }) => board.outputs[marginOutput].id === bare.id)!;
   const { kind, unit } = board.outputs[limit.valueOutput];
   const margin = board.outputs[limit.marginOutput];
@@ -30,7 +36,7 @@ export function writeMargin(board: BoardModel, bare: BareMargin, u: (id: string)
     share: kind === 'temperature' || bare.limit === 0 ? null : bare.margin / bare.limit,
     u: difference(bare.u),
     interval: { low: end(bare.interval.low), high: end(bare.interval.high), level: 0.95 },
-    exceed: writeExceed(bare),
+    exceed: rare ? writeRare(bare, rare) : writeExceed(bare),
     state: bare.margin < 0 ? 'exceeded' : bare.interval.low > 0 ? 'kept' : 'close',
     method: bare.method,
     disagree: bare.disagree === true,
@@ -53,6 +59,27 @@ function writeExceed(bare: BareMargin): Margin['exceed'] {
   if (value < 1e-6) return { value, error, text: '< 0.0001 %' };
   if (value > 1 - 1e-6) return { value, error, text: '> 99.9999 %' };
   return { value, error, text: percent(value) };
+}
+
+/** A small probability with its standard uncertainty. What lies too far away to be estimated stays above 0, in the order of its distance. */
+function writeRare(bare: BareMargin, rare: TailProbability | 'remote'): Margin['exceed'] {
+  if (rare === 'remote' || rare.ending === 'out-of-reach' || rare.probability < LEAST_TAIL) {
+    const value = Math.min(LEAST_TAIL, normalBelow(-bare.margin / bare.u));
+    return { value, error: LEAST_TAIL, text: '< 1e-9' };
+  }
+  const { probability, u, low, high, ending } = rare;
+  const error = (high - low) / 2;
+  if (ending === 'disputed' || u > probability / 2)
+    return { value: probability, error, text: `< ${high.toExponential(0)}` };
+  return { value: probability, error, text: withUncertainty(probability, u) };
+}
+
+/** "1.3e-5 ± 0.2e-5": the uncertainty with one digit, the probability to the same place and with two digits at least. */
+function withUncertainty(probability: number, u: number): string {
+  const power = Number(probability.toExponential(1).split('e')[1]);
+  const digits = Math.min(2, Math.max(1, power - Number(u.toExponential(0).split('e')[1])));
+  const write = (value: number) => `${(value / 10 ** power).toFixed(digits)}e${power}`;
+  return `${write(probability)} ± ${write(Math.max(u, 10 ** (power - digits)))}`;
 }
 
 function percent(share: number): string {

@@ -72,6 +72,17 @@ describe('a margin', () => {
     expect(drawn.exceed.value).toBeCloseTo(margin(sketch).exceed.value, 9);
   });
 
+  test('a chance too small to be counted is a number with its error, not 0', () => {
+    // Φ(−4.5) = 3.3977e-6 (Abramowitz & Stegun, table 26.2: −log₁₀ = 5.46882); in 4096 draws it isn't met once.
+    const rare = margin(held('under: 22.25 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)'), 4096).exceed;
+    expect(rare.text).toMatch(/^3\.[34]\d*e-6 ± 0\.\d+e-6$/);
+    expect(Math.abs(rare.value - 3.3977e-6)).toBeLessThan(1.5 * rare.error);
+    expect(rare.error).toBeLessThan(0.1 * rare.value);
+    expect(margin(held('under: 40 V', '20 V ± 0.6 V (k=2)'), 4096).exceed.text).toBe('< 1e-9');
+    expect(margin(held('under: 20.6 V', '19.5..20.5 V'), 4096).exceed.text).toBe('< 1e-9');
+    expect(margin(held('under: 20.6 V'), 4096).exceed).toMatchObject({ value: 0, error: 0 });
+  });
+
   test('of two that are never exceeded, the one nearer in standard uncertainties binds', () => {
     const sketch = held('under: 60 V', '20 V ± 0.6 V (k=2)');
     const both = plan({

@@ -2,6 +2,7 @@ import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import type { BoardLimiter } from '../board/limiters.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
 import { budget } from '../metrology/budget.ts';
+import type { DrawOptions } from '../metrology/draws.ts';
 import { evaluateAt, startValues } from '../metrology/evaluate.ts';
 import { margins as marginsOf } from '../metrology/margin.ts';
 import type { Ending, Status } from '../metrology/model.ts';
@@ -12,6 +13,7 @@ import type { Step, Study } from '../study/study.ts';
 import { figure } from './figure.ts';
 import { writeMargin } from './margin-figures.ts';
 import { curveNotes, drawNotes } from './notes.ts';
+import { rareExceeding } from './rare-exceeding.ts';
 import type { BudgetRow, Dial, LimiterState, Margin, OpenLimit, PlanOptions, StepPlan } from './step-plan.ts';
 
 /**
@@ -31,9 +33,12 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
   // Read before any other evaluation: it belongs to the last one.
   const { holder } = board;
   const sens = sensitivities(board);
-  const run = options.samples >= 2 ? sample(study, board, options) : undefined;
+  const draws = drawsOf(study, board, options.seed);
+  const run = options.samples >= 2 ? sample(board, draws, options) : undefined;
   const u = (id: string) => outputUncertainty(board, sens, run, id);
-  const list = (marginsOf(board, sens, run) ?? []).map((margin) => writeMargin(board, margin, u));
+  const list = (marginsOf(board, sens, run) ?? []).map((margin) =>
+    writeMargin(board, margin, u, run && !options.cancelled?.() ? rareExceeding(board, margin, run, draws) : null),
+  );
   list.sort(byDanger);
   const of = (id: string) => outputFigure(board, sens, id, u(id));
   const wall = nominal.y[board.indexOfOutput('wall-power')];
@@ -113,22 +118,19 @@ function boardDial({ limiter, realPower }: Dial) {
 }
 
 /** The same number gets the same dimension of the sequence at every step, so that steps can be compared draw by draw. */
-function sample(study: Study, board: BoardModel, options: PlanOptions): MonteCarlo {
+function drawsOf(study: Study, board: BoardModel, seed: number): DrawOptions {
   const dimensions = new Map<string, number>();
   for (const step of study.steps)
     for (const [quantity, path] of step.quantities)
       if (quantity.spread !== null && !dimensions.has(path)) dimensions.set(path, dimensions.size);
   for (const input of board.inputs)
     if (input.spread !== null && !dimensions.has(input.id)) dimensions.set(input.id, dimensions.size);
-  const { samples, seed, cancelled, progress } = options;
-  return monteCarlo(board, {
-    samples,
-    seed,
-    cancelled,
-    progress,
-    dimensionOf: (id) => dimensions.get(id)!,
-    dimensions: dimensions.size,
-  });
+  return { seed, dimensionOf: (id) => dimensions.get(id)!, dimensions: Math.max(1, dimensions.size) };
+}
+
+function sample(board: BoardModel, draws: DrawOptions, options: PlanOptions): MonteCarlo {
+  const { samples, cancelled, progress } = options;
+  return monteCarlo(board, { ...draws, samples, cancelled, progress });
 }
 
 function byDanger(a: Margin, b: Margin): number {
