@@ -119,6 +119,10 @@ describe('margins', () => {
     expect(chosen[1].uNow).toBeCloseTo(chosen[0].uAfter, 12);
     // A second reading of the load as good as the first: 1/(1 + 2/0.0625).
     expect(chosen[2].uAfter ** 2).toBeCloseTo(0.0625 / 2.0625 + 0.0025 / 0.26, 9);
+    const either = twice.map((each) => (each.what.input === 'load' ? { ...each, oneOf: 'load' } : each));
+    expect(
+      adviseTogether(held, 'margin', either, sensitivities(held), 3)!.map(({ candidate }) => candidate.id),
+    ).toEqual(['load', 'limit']);
     const idle = [{ id: 'idle', what: { input: 'limit' }, u: 1e6, effort: 1 }];
     expect(adviseTogether(held, 'margin', idle, sensitivities(held), 3)).toEqual([]);
   });

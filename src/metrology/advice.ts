@@ -12,6 +12,8 @@ export interface Candidate {
   readonly u: number;
   /** What it costs, in any unit that is the same for all candidates. */
   readonly effort: number;
+  /** Of several with the same word here only one is made: the same reading by a better instrument, say. */
+  readonly oneOf?: string;
 }
 
 /** What a measurement would do for the output that was asked about. */
@@ -76,13 +78,17 @@ export function adviseTogether<C extends Candidate>(
   const chosen: Advice<C>[] = [];
   while (chosen.length < count) {
     const [best] = ranked(model, outputId, candidates, sens, gram).filter(
-      ({ candidate }) => !chosen.some((each) => each.candidate === candidate),
+      ({ candidate }) => !chosen.some((each) => excludes(each.candidate, candidate)),
     );
     if (!best || best.reduction < 1e-6) break;
     chosen.push(best);
     measure(gram, candidates.indexOf(best.candidate) + 1, best.candidate.u);
   }
   return chosen;
+}
+
+function excludes(made: Candidate, other: Candidate): boolean {
+  return made === other || (made.oneOf !== undefined && made.oneOf === other.oneOf);
 }
 
 /** Covariances between the output (first) and everything that could be measured, each row a list. */

@@ -106,7 +106,7 @@ export function minimise(
         small = damping < 1e-3 && longest <= tolerance;
         // Old slopes serve a small last step, and where stated knowledge keeps the steps short.
         // Steps that hardly shrink any more show that the slopes have become too old.
-        const quick = allStated && damping === 0 && (exact || longest < 0.1 * stride);
+        const quick: boolean = allStated && damping === 0 && (exact || longest < 0.1 * stride);
         stride = longest;
         if (quick && !(small && exact)) update(slopes, moved, here, there);
         if (!quick) slopes = predictor.slopes(point, there);

@@ -1,6 +1,5 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { Refusal, refuse } from '../fault/fault.ts';
-import { nearest } from '../fault/nearest.ts';
 import { budget } from '../metrology/budget.ts';
 import { startValues } from '../metrology/evaluate.ts';
 import { type Fit, fit as fitInputs, type Observation } from '../metrology/fit.ts';
@@ -8,10 +7,10 @@ import type { Input, Model } from '../metrology/model.ts';
 import { withPosterior } from '../metrology/posterior.ts';
 import { sensitivities } from '../metrology/sensitivity.ts';
 import { kinds } from '../quantity/kind.ts';
-import { readQuantity } from '../quantity/read.ts';
 import type { Step, Study } from '../study/study.ts';
 import { figure } from './figure.ts';
-import { type Instrument, measuredBoard } from './measured-board.ts';
+import { type Instrument, readInstrument } from './instrument.ts';
+import { measuredBoard } from './measured-board.ts';
 import type { Figure } from './step-plan.ts';
 
 /** What was measured in one window of a run: mean of each channel with its uncertainty, SI. */
@@ -173,7 +172,7 @@ class Bench {
     if (limiter && 'takes' in limiter && limiter.takes === 'peak')
       throw new Refusal(refuse('fit/peak-limiter', { limiter: learning.limiter }));
     this.#board = this.#assemble(1);
-    this.#instruments = Object.entries(study.instruments).map(([id, entry]) => this.#instrument(id, entry));
+    this.#instruments = Object.entries(study.instruments).map(([id, entry]) => readInstrument(this.#board, id, entry));
     const power = this.#instruments.find(({ id }) => id === learning['power-channel']);
     if (!power)
       throw new Refusal(
@@ -228,24 +227,6 @@ class Bench {
     const assembly = assembleBoard(this.#step, { limiter: this.#limiter, realPower });
     if (!assembly.ok) throw new Refusal(assembly.faults);
     return assembly.board;
-  }
-
-  #instrument(id: string, entry: Study['instruments'][string]): Instrument {
-    const place = this.#board.indexOfOutput(entry.shows);
-    if (place < 0) {
-      const known = this.#board.outputs.map((output) => output.id);
-      const near = nearest(entry.shows, known) || known[0];
-      throw new Refusal(refuse('board/no-such-output', { limit: `instruments.${id}`, of: entry.shows, near }));
-    }
-    const { kind } = this.#board.outputs[place];
-    const sizeOf = (text: string) => {
-      const read = readQuantity(text, kind === 'temperature' ? 'temperature-difference' : kind);
-      if (!read.ok) throw new Refusal(read.fault);
-      return read.quantity.value;
-    };
-    const { title = id, channel, shows } = entry;
-    const repeatability = entry.repeatability === undefined ? 0 : sizeOf(entry.repeatability);
-    return { id, title, channel, shows, u: sizeOf(entry.uncertainty), repeatability };
   }
 }
 

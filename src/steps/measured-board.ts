@@ -1,19 +1,7 @@
 import type { BoardModel } from '../board/assemble.ts';
 import type { Input, Model, Output } from '../metrology/model.ts';
 import type { KindName } from '../quantity/kind.ts';
-
-/** An instrument of the study, understood: what it shows and how far its readings may be off together. */
-export interface Instrument {
-  readonly id: string;
-  readonly title: string;
-  readonly channel: string;
-  /** Board output it shows. */
-  readonly shows: string;
-  /** Standard uncertainty that all its readings share [SI]. */
-  readonly u: number;
-  /** Standard uncertainty that each steady value has for itself, from one steady state to the next [SI]. */
-  readonly repeatability: number;
-}
+import type { Instrument } from './instrument.ts';
 
 /**
  * A dialled board as its instruments see it in one window. Beside the board's own inputs it has the window's measured power, an error that each

@@ -25,6 +25,7 @@ export interface Study {
   readonly steps: readonly Step[];
   readonly instruments: NonNullable<StudyFile['instruments']>;
   readonly learning: StudyFile['learning'];
+  readonly advice: StudyFile['advice'];
   /** Things to know that are no refusal: numbers without uncertainty, ratings without data. */
   readonly remarks: readonly Fault[];
 }

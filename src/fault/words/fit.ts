@@ -85,6 +85,16 @@ export const fitWords = {
     expected: 'the path of a quantity with an uncertainty, such as heat.links.die-coolant.through.0.resistance',
     remedy: 'correct the path, or give the number an uncertainty',
   }),
+  'advice/no-such-number': (d) => ({
+    found: `advice names "${d.of}", which is neither a number nor an output of this board`,
+    expected: 'the path of a number, or an output by its id: `uprate plan --json` lists them',
+    remedy: d.near ? `did you mean "${d.near}"?` : 'correct the name',
+  }),
+  'advice/no-uncertainty': (d) => ({
+    found: `advice gives a measurement the uncertainty "${d.text}"`,
+    expected: 'more than zero',
+    remedy: 'give the standard uncertainty that the measurement would have',
+  }),
 } satisfies Words;
 
 const explained: Readonly<Record<string, string>> = {

@@ -49,6 +49,24 @@ const learning = z.strictObject({
   ).optional(),
 });
 
+const advice = z.strictObject({
+  measurements: z
+    .array(
+      z.strictObject({
+        of: z.string().describe('what is measured: the path of a number, or an output of the board by its id'),
+        by: z.string().describe('how, such as "four-wire ohmmeter"'),
+        uncertainty: z
+          .union([z.string(), z.number()])
+          .transform(String)
+          .describe('standard uncertainty that it would have, such as 0.3 % or 0.2 K'),
+        effort: quantity('time', 'what it takes, such as 30 min', 'positive'),
+      }),
+    )
+    .optional()
+    .describe('measurements that could be made, with your own means; each stands for the usual one of that number'),
+  never: z.array(z.string()).optional().describe('paths and outputs that can’t be measured here'),
+});
+
 /** One change to the board, on the state of the step before. */
 export const change = z.union([
   z.strictObject({
@@ -84,6 +102,7 @@ export const studySchema = z.strictObject({
   ...boardFields,
   instruments: z.record(name, instrument).optional().describe('channels of the recordings'),
   learning: learning.optional().describe('what `uprate fit` learns and from which runs'),
+  advice: advice.optional().describe('what `uprate advise` may propose to measure'),
   steps: z.array(step).min(1).describe('the ladder, first the board as delivered'),
 });
 

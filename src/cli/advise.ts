@@ -1,0 +1,112 @@
+import { Refusal, refuse } from '../fault/fault.ts';
+import { nearest } from '../fault/nearest.ts';
+import { type AdvisedMeasurement, adviseStep, type StepAdvice } from '../steps/advise.ts';
+import { planStep } from '../steps/plan.ts';
+import type { Study } from '../study/study.ts';
+import type { Outcome } from './envelope.ts';
+import { loadStudy } from './load-study.ts';
+import { writeTable } from './text-table.ts';
+
+export interface AdviseCommandOptions {
+  readonly step?: string;
+  readonly limit?: string;
+  readonly all?: boolean;
+}
+
+/** Rows of the table without `--all`; what takes off less than a hundredth of the variance isn't shown then. */
+const SHOWN = 12;
+
+/** The `advise` verb: which measurement would narrow a margin most before a step, for its effort. */
+export async function runAdvise(studyArgument: string, options: AdviseCommandOptions): Promise<Outcome> {
+  const { study } = await loadStudy(studyArgument);
+  const step = stepNamed(study, options.step);
+  const advice = adviseStep(study, step, options.limit);
+  if (!advice) throw new Refusal(refusals(study, step, options.limit));
+  const worth = advice.measurements.filter(({ reduction }) => reduction >= 0.01);
+  const rows = options.all ? advice.measurements : worth.slice(0, SHOWN);
+  const text = [
+    `${advice.limit.title} (${advice.limit.id}) at step ${advice.step}: margin ${advice.margin.text}; what is measured now is step ${advice.present}`,
+    sayBest(advice),
+    rows.length > 0 ? table(rows) : '',
+    ...(rows.length < advice.considered ? [`${advice.considered} measurements were looked at; --all shows them`] : []),
+    sayTogether(advice),
+    'First order around the best values. Efforts and uncertainties that the study doesn’t give under `advice` are common practice, no source.\nNo measurement makes a board safer by itself: on average over all readings that may come, the probability of exceeding stays what it is now.',
+  ];
+  return { text: text.filter((each) => each !== '').join('\n\n'), json: advice, exit: 0 };
+}
+
+/** The answer in one sentence, with numbers. */
+function sayBest(advice: StepAdvice): string {
+  const best = advice.measurements[0];
+  if (!best || best.reduction < LITTLE)
+    return `None of ${advice.considered} measurements would narrow this margin by more than a fortieth.`;
+  return `${capital(best.title)}${way(best)}: the margin of "${advice.limit.title}" at step ${advice.step} is then known to ±${best.uAfter.text} instead of ±${best.uNow.text}; if the reading bears out the best values, the probability of exceeding ${best.exceedBorneOut < best.exceedNow ? 'falls' : 'rises'} from about ${percent(best.exceedNow)} to ${percent(best.exceedBorneOut)}.`;
+}
+
+function sayTogether({ together }: StepAdvice): string {
+  const [first, second] = together;
+  if (!second || second.reduction < LITTLE) return '';
+  return `Two together: ${first.title}, then ${second.title}: ±${second.uAfter.text} instead of ±${first.uNow.text}, ${hours(first.hours + second.hours)}; borne out, about ${percent(second.exceedBorneOut)}.`;
+}
+
+/** A variance reduced by less narrows an interval by a fortieth at most: not worth a sentence. */
+const LITTLE = 0.05;
+
+function table(rows: readonly AdvisedMeasurement[]): string {
+  return writeTable(
+    [
+      { heading: 'measurement' },
+      { heading: 'to ±', align: 'right' },
+      { heading: 'takes', align: 'right' },
+      { heading: 'margin then ±', align: 'right' },
+      { heading: 'of its variance', align: 'right' },
+      { heading: 'exceeded, borne out', align: 'right' },
+      { heading: 'chance of clear', align: 'right' },
+    ],
+    rows.map((row) => [
+      `${row.title}${row.source === 'study' ? ` (${row.by})` : ''}`,
+      row.attains.text,
+      hours(row.hours),
+      row.uAfter.text,
+      `−${(100 * row.reduction).toFixed(0)} %`,
+      percent(row.exceedBorneOut),
+      percent(row.clears),
+    ]),
+    '  ',
+  );
+}
+
+function way({ by, attains }: AdvisedMeasurement): string {
+  return ` (${by}, to ±${attains.text})`;
+}
+
+function hours(value: number): string {
+  return value < 1 ? `${Math.round(60 * value)} min` : `${Number(value.toFixed(1))} h`;
+}
+
+function percent(share: number): string {
+  const value = 100 * share;
+  if (value < 0.01) return '< 0.01 %';
+  if (value > 99.9) return '> 99.9 %';
+  return `${value >= 10 ? value.toFixed(0) : value.toPrecision(2)} %`;
+}
+
+function capital(text: string): string {
+  return text[0].toUpperCase() + text.slice(1);
+}
+
+/** The named step, or the one after the board as delivered: what is climbed next. */
+function stepNamed(study: Study, wanted: string | undefined): string {
+  const known = study.steps.map(({ id }) => id);
+  if (wanted === undefined) return known[Math.min(1, known.length - 1)];
+  if (known.includes(wanted)) return wanted;
+  throw new Refusal(refuse('command/no-such-step', { step: wanted, known, nearest: nearest(wanted, known) }));
+}
+
+function refusals(study: Study, step: string, limit: string | undefined) {
+  const { margins, faults } = planStep(study, step, { samples: 0, seed: 1 });
+  if (faults.length > 0) return faults;
+  const known = margins.map(({ id }) => id);
+  const wanted = limit ?? '';
+  return [refuse('command/no-such-limit', { limit: wanted, known, nearest: nearest(wanted, known) })];
+}

@@ -1,0 +1,36 @@
+import type { BoardModel } from '../board/assemble.ts';
+import type { Model } from '../metrology/model.ts';
+
+/** Prefix of the outputs of the present step. */
+export const PRESENT = 'present:';
+
+/**
+ * Two steps of one board as one model: the next one's outputs under their own ids, and the present one's under `present:`. What both have in
+ * common is one input, so that a reading at the present step says something about the next.
+ */
+export function beside(next: BoardModel, present: BoardModel): Model {
+  const own = present.inputs.filter(({ id }) => next.indexOfInput(id) < 0);
+  const inputs = [...next.inputs, ...own];
+  const places = present.inputs.map(({ id }) => inputs.findIndex((input) => input.id === id));
+  const outputs = [
+    ...next.outputs,
+    ...present.outputs.map(({ hold: _, ...output }) => ({ ...output, id: `${PRESENT}${output.id}` })),
+  ];
+  const nextX = new Float64Array(next.inputs.length);
+  const nextY = new Float64Array(next.outputs.length);
+  const presentX = new Float64Array(present.inputs.length);
+  const presentY = new Float64Array(present.outputs.length);
+  return {
+    inputs,
+    outputs,
+    evaluate(x, y) {
+      for (let i = 0; i < nextX.length; i++) nextX[i] = x[i];
+      for (let i = 0; i < presentX.length; i++) presentX[i] = x[places[i]];
+      const now = present.evaluate(presentX, presentY);
+      const status = now.ending === 'solved' ? next.evaluate(nextX, nextY) : now;
+      y.set(nextY);
+      y.set(presentY, nextY.length);
+      return status;
+    },
+  };
+}
