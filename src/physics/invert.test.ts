@@ -49,6 +49,13 @@ describe('where a curve has a value', () => {
     }
   });
 
+  test('two places very near a turning point that lies between the points', () => {
+    for (const shift of [-0.0317, 0.0271, 0.0419]) {
+      const { roots } = invert((x) => (x - 1 - shift) ** 2, line(0, 2, 10), 1e-12);
+      expect(roots.map((x) => Number((x - 1 - shift).toFixed(9)))).toEqual([-1e-6, 1e-6]);
+    }
+  });
+
   test('below the target too, two places near a turning point are found', () => {
     for (const shift of [-0.03, 0.03]) {
       const { roots } = invert((x) => -((x - 1 - shift) ** 2), line(0, 2, 10), -1e-4);

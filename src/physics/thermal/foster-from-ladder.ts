@@ -69,11 +69,11 @@ function alternate(coefficients: readonly bigint[], time: bigint): { value: bigi
 
 /** The pole with its number from 1, the slowest first [1/s]. */
 function poleNumber(stages: readonly LadderStage[], number: number): number {
-  const resistance = stages.reduce((sum, stage) => sum + stage.resistance, 0);
-  const capacity = stages.reduce((sum, stage) => sum + stage.capacity, 0);
-  const inward = (i: number) => (i === 0 ? 0 : 1 / stages[i - 1].resistance);
-  let low = 0.5 / (resistance * capacity);
-  let high = 3 * Math.max(...stages.map((stage, i) => (inward(i) + 1 / stage.resistance) / stage.capacity));
+  // Slower than all heat through all resistance, faster than twice what two least resistances make of the least capacity (Gershgorin).
+  const resistances = stages.map((stage) => stage.resistance);
+  const capacities = stages.map((stage) => stage.capacity);
+  let low = 0.5 / (sumOf(resistances) * sumOf(capacities));
+  let high = 5 / (Math.min(...resistances) * Math.min(...capacities));
   while (high / low > 1 + 1e-14) {
     const middle = Math.sqrt(low) * Math.sqrt(high);
     if (polesBelow(stages, middle) < number) low = middle;
@@ -93,4 +93,8 @@ function polesBelow(stages: readonly LadderStage[], rate: number): number {
     onward = (inward * self) / (pivot === 0 ? Number.MIN_VALUE : pivot);
   }
   return count;
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }

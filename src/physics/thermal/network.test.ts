@@ -72,23 +72,24 @@ describe('Foster and Cauer', () => {
   });
 
   // At first all heat goes into the first capacity: dZ/dt = Σ R/τ = 1/C1.
-  test.each([[[1e-3, 1, 1, 1e-6]], [[1, 1e-3, 1e-6, 1]], [[1e-6, 1e-6, 1e3, 1]], [[1e4, 1e-4, 1e-3, 1e3]]])(
-    'rungs that differ by far: %j',
-    ([r1, c1, r2, c2]) => {
-      const ladder = [
-        { resistance: r1, capacity: c1 },
-        { resistance: r2, capacity: c2 },
-      ];
-      const stages = fosterFromLadder(ladder);
-      const sum = (of: (stage: FosterStage) => number) => stages.reduce((total, stage) => total + of(stage), 0);
-      expect(sum(({ resistance }) => resistance) / (r1 + r2)).toBeCloseTo(1, 12);
-      expect(sum(({ resistance, timeConstant }) => resistance / timeConstant) * c1).toBeCloseTo(1, 12);
-      for (const [i, { resistance, capacity }] of ladderFromFoster(stages).entries()) {
-        expect(resistance / ladder[i].resistance).toBeCloseTo(1, 6);
-        expect(capacity / ladder[i].capacity).toBeCloseTo(1, 6);
-      }
-    },
-  );
+  test.each([
+    [[1e-3, 1, 1, 1e-6]],
+    [[1, 1e-3, 1e-6, 1]],
+    [[1e-6, 1e-6, 1e3, 1]],
+    [[1e4, 1e-4, 1e-3, 1e3]],
+    [[1e-3, 1, 1e-3, 1e-6, 1, 1e-9]],
+  ])('rungs that differ by far: %j', (numbers) => {
+    const resistances = numbers.filter((_, i) => i % 2 === 0);
+    const capacities = numbers.filter((_, i) => i % 2 === 1);
+    const stages = fosterFromLadder(resistances.map((resistance, i) => ({ resistance, capacity: capacities[i] })));
+    const sum = (of: (stage: FosterStage) => number) => stages.reduce((total, stage) => total + of(stage), 0);
+    expect(sum(({ resistance }) => resistance) / resistances.reduce((total, each) => total + each)).toBeCloseTo(1, 12);
+    expect(sum(({ resistance, timeConstant }) => resistance / timeConstant) * capacities[0]).toBeCloseTo(1, 12);
+    for (const [i, { resistance, capacity }] of ladderFromFoster(stages).entries()) {
+      expect(resistance / resistances[i]).toBeCloseTo(1, 6);
+      expect(capacity / capacities[i]).toBeCloseTo(1, 6);
+    }
+  });
 
   test('one stage is one rung', () => {
     expect(ladderFromFoster([{ resistance: 2, timeConstant: 6 }])).toEqual([{ resistance: 2, capacity: 3 }]);
