@@ -438,4 +438,5 @@ def main():
         print(json.dumps(answer), flush=True)
 
 
-main()
+if __name__ == "__main__":
+    main()

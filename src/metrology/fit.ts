@@ -35,7 +35,7 @@ export interface FitProblem {
   readonly robust?: boolean;
   /** Passes before giving up; 50 by default. */
   readonly maxPasses?: number;
-  /** A step that counts as none, in units of each fitted uncertainty; 1e-5 by default. */
+  /** A step that counts as none, in units of each fitted uncertainty; 1e-3 by default. */
   readonly tolerance?: number;
 }
 

@@ -1,7 +1,7 @@
-import { cholesky, choleskyInverse, choleskySolve } from '../numeric/dense.ts';
 import type { Coordinates } from './coordinates.ts';
 import type { FitProblem } from './fit.ts';
-import { huberLoss, huberWeight } from './huber.ts';
+import { dampedStep, equationsOf } from './gauss-newton.ts';
+import { huberLoss } from './huber.ts';
 import { heldBy, inside, type ScaledLimits } from './limits.ts';
 import { type Prediction, type Predictor, predictionOf } from './prediction.ts';
 
@@ -49,10 +49,9 @@ export function minimise(
   limits: ScaledLimits,
   start: Float64Array = new Float64Array(coordinates.ids.length),
 ): Minimum {
-  const n = coordinates.ids.length;
   const predictor = predictionOf(problem, coordinates, limits);
   const maxPasses = problem.maxPasses ?? 50;
-  const tolerance = (problem.tolerance ?? 1e-5) ** 2;
+  const tolerance = (problem.tolerance ?? 1e-3) ** 2;
   const allStated = coordinates.stated.every(Boolean);
   const lossAt = (scaled: Float64Array, here: Prediction) => lossOf(problem, coordinates, scaled, here);
 
@@ -70,11 +69,11 @@ export function minimise(
 
   while (true) {
     const equations = equationsOf(problem, coordinates, scaled, here, slopes);
-    const factor = cholesky(equations.normal, n);
-    const covariance = factor && choleskyInverse(factor, n);
+    const { variances } = equations;
     const held = heldBy(limits, scaled, equations.gradient);
-    if (small && covariance) {
+    if (small && variances) {
       if (exact) {
+        const covariance = equations.covariance();
         const { gradient, weights, slopes: scaledSlopes } = equations;
         const found = { scaled, here, predictor, slopes: scaledSlopes, weights, covariance, gradient, held };
         return { ending: 'converged', passes, ...found };
@@ -86,7 +85,7 @@ export function minimise(
     }
     if (passes === maxPasses || damping > 1e12) {
       const refused = refusedAlong(equations.gradient, held, scaled, predictor);
-      const ending = refused.length > 0 || covariance ? 'not-converged' : 'undetermined';
+      const ending = refused.length > 0 || variances ? 'not-converged' : 'undetermined';
       return { ending, passes, refused };
     }
     passes++;
@@ -102,7 +101,7 @@ export function minimise(
       accepted = there?.ending === 'solved' && lossAt(point!, there) <= before + 1e-9 * (1 + before);
       if (point && there && accepted) {
         const moved = point.map((value, i) => value - scaled[i]);
-        const longest = moved.reduce((most, each, i) => Math.max(most, each ** 2 / (covariance?.[i * n + i] ?? 0)), 0);
+        const longest = moved.reduce((most, each, i) => Math.max(most, each ** 2 / (variances?.[i] ?? 0)), 0);
         small = damping < 1e-3 && longest <= tolerance;
         // Old slopes serve a small last step, and where stated knowledge keeps the steps short.
         // Steps that hardly shrink any more show that the slopes have become too old.
@@ -134,84 +133,6 @@ export function lossOf(problem: FitProblem, coordinates: Coordinates, scaled: Fl
   });
   for (let i = 0; i < scaled.length; i++) if (coordinates.stated[i]) sum += scaled[i] ** 2;
   return sum;
-}
-
-interface Equations {
-  readonly normal: Float64Array;
-  readonly gradient: Float64Array;
-  readonly slopes: Float64Array;
-  readonly weights: Float64Array;
-}
-
-function equationsOf(
-  problem: FitProblem,
-  coordinates: Coordinates,
-  scaled: Float64Array,
-  here: Prediction,
-  natural: Float64Array,
-): Equations {
-  const n = scaled.length;
-  const slopes = natural.slice();
-  const normal = new Float64Array(n * n);
-  const gradient = new Float64Array(n);
-  const weights = new Float64Array(problem.observations.length).fill(1);
-  problem.observations.forEach(({ value, u }, k) => {
-    const row = slopes.subarray(k * n, k * n + n);
-    for (let i = 0; i < n; i++) row[i] /= u;
-    const difference = (value - here.values[k]) / u;
-    if (problem.robust) weights[k] = huberWeight(difference);
-    for (let i = 0; i < n; i++) {
-      if (row[i] === 0) continue;
-      const weighted = weights[k] * row[i];
-      gradient[i] += weighted * difference;
-      for (let j = 0; j < n; j++) normal[i * n + j] += weighted * row[j];
-    }
-  });
-  for (let i = 0; i < n; i++) {
-    if (!coordinates.stated[i]) continue;
-    normal[i * n + i] += 1;
-    gradient[i] -= scaled[i];
-  }
-  return { normal, gradient, slopes, weights };
-}
-
-/**
- * Null where the equations have no solution. Held coordinates don't move; one that the step would carry beyond its limit goes to the limit,
- * and the others are solved for again, so that the step is the best one inside.
- */
-function dampedStep(
-  { normal, gradient }: Equations,
-  held: Int8Array,
-  damping: number,
-  limits: ScaledLimits,
-  scaled: Float64Array,
-): Float64Array | null {
-  const n = gradient.length;
-  const fixed = Float64Array.from(held, (each) => (each === 0 ? Number.NaN : 0));
-  for (let round = 0; ; round++) {
-    const damped = normal.slice();
-    const pull = gradient.slice();
-    for (let i = 0; i < n; i++) damped[i * n + i] *= 1 + damping;
-    for (let i = 0; i < n; i++) {
-      if (Number.isNaN(fixed[i])) continue;
-      for (let j = 0; j < n; j++) if (Number.isNaN(fixed[j])) pull[j] -= damped[j * n + i] * fixed[i];
-      for (let j = 0; j < n; j++) damped[i * n + j] = damped[j * n + i] = i === j ? 1 : 0;
-      pull[i] = fixed[i];
-    }
-    const factor = cholesky(damped, n);
-    const step = factor && choleskySolve(factor, pull, n);
-    if (!step) return null;
-    let crossing = 0;
-    for (let i = 0; i < n; i++) {
-      if (!Number.isNaN(fixed[i])) continue;
-      const there = scaled[i] + step[i];
-      const end = there > limits.high[i] ? limits.high[i] : there < limits.low[i] ? limits.low[i] : Number.NaN;
-      if (Number.isNaN(end)) continue;
-      fixed[i] = end - scaled[i];
-      crossing++;
-    }
-    if (crossing === 0 || round === 20) return step;
-  }
 }
 
 /** Least change of the slopes that explains how the predictions changed over a step. */
