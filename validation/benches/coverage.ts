@@ -1,0 +1,52 @@
+import { monteCarlo } from '../../src/metrology/monte-carlo.ts';
+import { withPosterior } from '../../src/metrology/posterior.ts';
+import type { Planted } from '../../src/rehearsal/planted.ts';
+import { learn } from '../../src/steps/learn.ts';
+import type { Study } from '../../src/study/study.ts';
+import { assembled, makeBench, windowsAt } from './bench.ts';
+
+/** What is predicted for the next step and held against the virtual truth. */
+export const predicted = {
+  'die temperature': 'heat.nodes.die.temperature',
+  'stage temperature': 'heat.nodes.stages.temperature',
+  'memory temperature': 'heat.nodes.memory.temperature',
+  'real power': 'limiters.package.real',
+} as const;
+
+export type PredictedName = keyof typeof predicted;
+
+export interface Played {
+  /** Whether the 95 % interval holds the truth, and the distance in standard uncertainties; null without a result. */
+  readonly outcomes: Readonly<Record<PredictedName, { readonly inside: boolean; readonly size: number }>> | null;
+  /** Whether the fit complains that model and measurements disagree. */
+  readonly misfit: boolean;
+}
+
+const disagreements = ['fit/chi-square', 'fit/residual', 'fit/input-far'];
+
+/** Baseline, fit, prediction of the next step, beside the truth of the next step. */
+export function playNextStep(
+  seed: number,
+  departing: boolean,
+  plant?: (study: Study, pick: number) => Planted,
+): Played {
+  const made = makeBench(seed, departing, plant);
+  const { study, bench } = made;
+  const windows = windowsAt(made, 0);
+  const truth = bench.truth(study.steps[1]);
+  // A board that never comes to rest is seen at once.
+  if (!windows) return { outcomes: null, misfit: true };
+  const { fit } = learn(study, study.steps[0], windows);
+  const misfit = fit.ending !== 'converged' || fit.faults.some(({ code }) => disagreements.includes(code));
+  if (fit.ending !== 'converged' || !truth) return { outcomes: null, misfit };
+  const model = withPosterior(assembled(study.steps[1]), fit);
+  const outputs = Object.values(predicted);
+  const run = monteCarlo(model, { samples: 1000, seed, outputs, joint: fit.joint });
+  const outcomes = Object.entries(predicted).map(([name, output]) => {
+    const sample = run.outputs.get(output)!;
+    const { low, high } = sample.interval();
+    const value = truth.get(output)!;
+    return [name, { inside: low <= value && value <= high, size: (value - sample.mean) / sample.u }] as const;
+  });
+  return { outcomes: Object.fromEntries(outcomes) as Record<PredictedName, { inside: boolean; size: number }>, misfit };
+}
