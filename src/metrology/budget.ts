@@ -16,6 +16,12 @@ export interface BudgetRow {
   readonly share: number;
 }
 
+/** What the correlation of two inputs adds to the output's variance, as a part of it [1]; negative where they cancel. */
+export interface BudgetCovariance {
+  readonly inputs: readonly [string, string];
+  readonly share: number;
+}
+
 /** Why an output is uncertain. */
 export interface Budget {
   readonly output: string;
@@ -23,6 +29,8 @@ export interface Budget {
   readonly u: number;
   /** Largest share first. */
   readonly rows: readonly BudgetRow[];
+  /** Pairs of correlated inputs; half of each is in the share of either input already. */
+  readonly covariances: readonly BudgetCovariance[];
 }
 
 /**
@@ -37,7 +45,8 @@ export function budget(model: Model, outputId: string, sens: Sensitivities, join
   if (sens.ending !== 'solved') return null;
   const contributions = slopes.map((slope, i) => slope * sens.u[i]);
   const variances = contributions.map((contribution) => contribution ** 2);
-  for (const { i, j, r } of correlationsOf(model, joint)) variances[i] += contributions[i] * contributions[j] * r;
+  const correlations = correlationsOf(model, joint);
+  for (const { i, j, r } of correlations) variances[i] += contributions[i] * contributions[j] * r;
   const total = variances.reduce((sum, variance) => sum + variance, 0);
   const rows = model.inputs.flatMap((input, i) => {
     if (sens.u[i] === 0) return [];
@@ -45,5 +54,10 @@ export function budget(model: Model, outputId: string, sens: Sensitivities, join
     return [{ input: input.id, sensitivity: slopes[i], u: sens.u[i], contribution: contributions[i], share }];
   });
   rows.sort((a, b) => b.share - a.share);
-  return { output: outputId, u: Math.sqrt(Math.max(0, total)), rows };
+  const covariances = correlations.flatMap(({ i, j, r }): BudgetCovariance[] => {
+    if (i > j || !(total > 0)) return [];
+    const inputs = [model.inputs[i].id, model.inputs[j].id] as const;
+    return [{ inputs, share: (2 * contributions[i] * contributions[j] * r) / total }];
+  });
+  return { output: outputId, u: Math.sqrt(Math.max(0, total)), rows, covariances };
 }
