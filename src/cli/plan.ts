@@ -1,6 +1,7 @@
 import { Refusal, refuse, sayFault, writeFault } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
-import { budgetOfMargin, planStep } from '../steps/plan.ts';
+import { budgetOfMargin } from '../steps/budget-of-margin.ts';
+import { planStep } from '../steps/plan.ts';
 import type { BudgetRow, StepPlan } from '../steps/step-plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';

@@ -13,7 +13,8 @@ import {
 } from '../board/sketch.test-data.ts';
 import { sayFault } from '../fault/fault.ts';
 import { readStudy } from '../study/read.ts';
-import { budgetOfMargin, planStep } from './plan.ts';
+import { budgetOfMargin } from './budget-of-margin.ts';
+import { planStep } from './plan.ts';
 import type { Dial } from './step-plan.ts';
 
 const seed = 20_261_125;

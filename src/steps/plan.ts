@@ -14,7 +14,7 @@ import { figure } from './figure.ts';
 import { writeMargin } from './margin-figures.ts';
 import { curveNotes, drawNotes } from './notes.ts';
 import { rareExceeding } from './rare-exceeding.ts';
-import type { BudgetRow, Dial, LimiterState, Margin, OpenLimit, PlanOptions, StepPlan } from './step-plan.ts';
+import type { Dial, LimiterState, Margin, OpenLimit, PlanOptions, StepPlan } from './step-plan.ts';
 
 /**
  * What the study says about one step: operating point, limiters, margins, what binds, what is open.
@@ -78,30 +78,6 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
   };
 }
 
-/** Why a margin is uncertain: every input with its share, largest first. `null`: no such limit at this step, or no solution. */
-export function budgetOfMargin(study: Study, stepId: string, limitId: string, dial?: Dial): BudgetRow[] | null {
-  const assembly = assembleBoard(stepOf(study, stepId), dial && boardDial(dial));
-  if (!assembly.ok) return null;
-  const { board } = assembly;
-  const limit = board.limits.find(({ id }) => id === limitId);
-  if (!limit) return null;
-  const { id, kind, unit } = board.outputs[limit.marginOutput];
-  const made = budget(board, id, sensitivities(board));
-  return (
-    made?.rows.map((row) => {
-      const input = board.inputs[board.indexOfInput(row.input)];
-      return {
-        input: row.input,
-        value: figure(input.value, row.u, input.kind, input.unit),
-        source: input.source,
-        sensitivity: row.sensitivity,
-        contribution: figure(Math.abs(row.contribution), null, kind, unit),
-        share: row.share,
-      };
-    }) ?? null
-  );
-}
-
 /** The step, or a programmer's error: doors check the name first. */
 export function stepOf(study: Study, stepId: string): Step {
   const step = study.steps.find(({ id }) => id === stepId);
@@ -109,7 +85,8 @@ export function stepOf(study: Study, stepId: string): Step {
   return step;
 }
 
-function boardDial({ limiter, realPower }: Dial) {
+/** The dial as the board takes it. */
+export function boardDial({ limiter, realPower }: Dial) {
   const text = writeValue(realPower, null, 'W', 'power');
   return {
     limiter,

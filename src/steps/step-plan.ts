@@ -28,7 +28,7 @@ export interface Margin {
   readonly u: Figure;
   /** 95 % interval of the margin. */
   readonly interval: { readonly low: Figure; readonly high: Figure; readonly level: number };
-  /** Probability that the limit is exceeded, with the half width of its own sampling interval; a count of none is 0 only where nothing is uncertain. */
+  /** Probability that the limit is exceeded, with the half width of its own sampling interval; where too few draws exceed it to be counted, by importance sampling. It is 0 only where nothing is uncertain. */
   readonly exceed: { readonly value: number; readonly error: number; readonly text: string };
   /** kept: the whole interval is on the safe side; close: the interval touches the limit; exceeded: the best value is beyond it. */
   readonly state: 'kept' | 'close' | 'exceeded';
@@ -72,6 +72,50 @@ export interface BudgetRow {
   readonly sensitivity: number;
   readonly contribution: Figure;
   readonly share: number;
+}
+
+/** How the inputs of a budget are grouped. */
+export type Grouping = 'part' | 'source';
+
+/** A budget by groups of inputs. */
+export interface BudgetGroups {
+  readonly by: Grouping;
+  /** Largest share first; the contribution is what the group alone would do. */
+  readonly groups: readonly {
+    readonly group: string;
+    readonly inputs: readonly string[];
+    readonly contribution: Figure;
+    readonly share: number;
+  }[];
+  /** Part of the variance that belongs to no group: covariances between inputs of different groups. */
+  readonly between: number;
+}
+
+/** A part of the variance, and its own standard uncertainty from the number of draws. */
+export interface SampledShare {
+  readonly share: number;
+  readonly u: number;
+}
+
+/** Sobol indices of a margin: parts of its variance over the inputs' whole distributions. */
+export interface GlobalBudget {
+  /** Largest total first. */
+  readonly rows: readonly {
+    readonly group: string;
+    readonly inputs: readonly string[];
+    /** What the group accounts for by itself. */
+    readonly first: SampledShare;
+    /** What it accounts for alone or together with others. */
+    readonly total: SampledShare;
+  }[];
+  /** What no group accounts for by itself. */
+  readonly interaction: SampledShare;
+  /** Standard uncertainty of the margin. */
+  readonly u: Figure;
+  readonly evaluations: number;
+  /** Evaluations without a solution, which are left out. */
+  readonly lost: number;
+  readonly seed: number;
 }
 
 /** What the study says about one step. */

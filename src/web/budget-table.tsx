@@ -1,5 +1,5 @@
 import { useComputed, useSignal } from '@preact/signals';
-import { budgetOfMargin } from '../steps/plan.ts';
+import { budgetOfMargin } from '../steps/budget-of-margin.ts';
 import type { BudgetRow } from '../steps/step-plan.ts';
 import { DataTable } from './data-table.tsx';
 import { dial, shownPlan, study } from './plans.ts';
