@@ -69,6 +69,15 @@ describe('two lists of numbers', () => {
     expect(out).toMatch(/verdict: .*drift alone may make such a difference\n/);
   });
 
+  test('a warm-up is told, with the mean without it', async () => {
+    const falling = '10,7,5,4,3.2,3.0,2.8,3.1,2.9,3.0,3.1,2.9';
+    const { out } = await run('compare', '--before', falling, '--after', '3.9,4.1,4.0,4.2');
+    // MSER leaves out five: published mean 2.971429.
+    expect(out).toMatch(
+      /mind: the first 5 readings of before look like a warm-up \(MSER\); without them its mean is 2\.9714\n/,
+    );
+  });
+
   test('a first mean of zero has no ratio', async () => {
     const { exit, out } = await run('compare', '--before', '-1,0,1', '--after', '1,2,3');
     expect(exit).toBe(0);

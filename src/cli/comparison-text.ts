@@ -89,8 +89,12 @@ function ratioInterval({ interval, ratio }: Ratio): string {
 
 function warningsOf(samples: readonly (readonly [string, SampleCheck])[]): { warnings: string[]; drifting: boolean } {
   const chances = adjustByHolm(samples.map(([, { trend }]) => trend?.chanceCorrelated ?? 1));
-  const warnings = samples.flatMap(([name, { n, independent, trend }], k) => {
+  const warnings = samples.flatMap(([name, { n, independent, trend, warmUp }], k) => {
     const found: string[] = [];
+    if (warmUp)
+      found.push(
+        `mind: the first ${warmUp.cut} readings of ${name} look like a warm-up (MSER); without them its mean is ${warmUp.mean.toPrecision(5)}`,
+      );
     if (trend && chances[k] < shown) {
       const way = trend.s > 0 ? 'rise' : 'fall';
       const u = Math.max((trend.high - trend.low) / 4, 1e-4 * Math.abs(trend.slope)) * (n - 1);

@@ -6,6 +6,7 @@ import { chanceOfIndependence, firstOrderTime } from './neighbours.ts';
 import { type QuantileDefinition, quantileOf } from './quantile.ts';
 import { geometricMean, type Ratio, ratioByLogs, ratioOfMeans, ratioOfPairedMeans } from './ratio.ts';
 import { type Scatter, scatterOf } from './scatter.ts';
+import { warmUpOf } from './warm-up.ts';
 
 /** What a sample in the order of time says about itself. */
 export interface SampleCheck extends Scatter {
@@ -13,10 +14,15 @@ export interface SampleCheck extends Scatter {
   readonly independent: number;
   /** Mann–Kendall test and Theil–Sen slope per reading; null for fewer than four readings or when all are the same. */
   readonly trend: (MonotoneTrend & RobustSlope) | null;
+  /** Readings at the beginning that look like a warm-up, and the mean without them; null where none do. */
+  readonly warmUp: { readonly cut: number; readonly mean: number } | null;
 }
 
 /** Neighbours are taken to be alike below this probability of independence (common practice, no source). */
 const alike = 0.01;
+
+/** A warm-up is farther from the rest than so many of its standard deviations (common practice, no source). */
+const farOut = 3;
 
 /** A longer sample's trend is looked for in so many means of neighbouring readings: the test takes the square of it. */
 const mostInTrend = 500;
@@ -28,7 +34,17 @@ export function checkSample(values: ArrayLike<number>): SampleCheck {
   let time = 1;
   if (chanceOfIndependence(values) < alike)
     time = Math.min(n / 2, Math.max(firstOrderTime(autocorrelation(values, 1), n), autocorrelationTime(values), 1));
-  return { ...scatter, independent: n / time, trend: n < 4 ? null : trendOf(values) };
+  return { ...scatter, independent: n / time, trend: n < 4 ? null : trendOf(values), warmUp: warmUpIn(values) };
+}
+
+/** Readings that the mean is better without, if they are farther from it than the others scatter. */
+function warmUpIn(values: ArrayLike<number>): { cut: number; mean: number } | null {
+  const found = values.length < 10 ? null : warmUpOf(values, values.length < 50 ? 1 : 5);
+  if (!found || found.cut === 0 || !found.found) return null;
+  const all = Float64Array.from(values);
+  const [cut, kept] = [scatterOf(all.subarray(0, found.cut)), scatterOf(all.subarray(found.cut))];
+  const far = Math.abs(cut.mean - kept.mean) > farOut * Math.sqrt(kept.variance);
+  return far ? { cut: found.cut, mean: kept.mean } : null;
 }
 
 function trendOf(values: ArrayLike<number>): (MonotoneTrend & RobustSlope) | null {

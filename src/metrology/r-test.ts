@@ -41,10 +41,10 @@ export function rRatio({ aboutFiltered, aboutNeighbour }: RState, weights: RWeig
 }
 
 /**
- * R at the last reading of a series [1], started from its first ten: their mean and scatter. Readings have to be independent of their neighbours, or R is
+ * R at the last reading of a series [1], and the filtered reading there, started from its first ten: their mean and scatter. Readings have to be independent of their neighbours, or R is
  * large at any level: take means over more than the autocorrelation time. Null for fewer than thirty, or where nothing moves.
  */
-export function rTest(values: ArrayLike<number>): number | null {
+export function rTest(values: ArrayLike<number>): { readonly ratio: number; readonly filtered: number } | null {
   const startup = 10;
   if (values.length < 3 * startup) return null;
   let mean = 0;
@@ -60,5 +60,5 @@ export function rTest(values: ArrayLike<number>): number | null {
   };
   for (let i = startup; i < values.length; i++) state = rStep(state, values[i]);
   const ratio = rRatio(state);
-  return Number.isFinite(ratio) ? ratio : null;
+  return Number.isFinite(ratio) ? { ratio, filtered: state.filtered } : null;
 }

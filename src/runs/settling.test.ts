@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { noise } from '../metrology/noise.test-data.ts';
+import { randomStream } from '../numeric/random.ts';
 import { settlingOf } from './settling.ts';
 
 const rule = { averaged: 10, allowed: 0.25, resolution: null, say: (amount: number) => `${amount.toPrecision(2)} K` };
@@ -68,7 +69,9 @@ test('noise alone has settled, a drift in it has not', () => {
 
 test('readings that never change have settled', () => {
   const [time, values] = heating(60, 0, 1);
-  expect(settlingOf(time, values, { ...rule, resolution: 1 })).toMatchObject({ settled: true, remaining: 0, drift: 0 });
+  // A whole-degree sensor leaves 1 K/√12 uncertain in any mean; no less is asked of its level.
+  const coarse = { ...rule, allowed: 0.289, resolution: 1 };
+  expect(settlingOf(time, values, coarse)).toMatchObject({ settled: true, remaining: 0, drift: 0 });
 });
 
 test('readings too coarse or too loud for what is asked show nothing', () => {
@@ -81,4 +84,45 @@ test('readings too coarse or too loud for what is asked show nothing', () => {
 test('a window of a few seconds says nothing', () => {
   expect(settlingOf(...heating(10, 0, 1), rule)).toMatchObject({ settled: false, remaining: null });
   expect(settlingOf(new Float64Array(), new Float64Array(), rule).settled).toBe(false);
+});
+
+describe('noise that is like its neighbours, standard deviation 0.3 K, seed 9', () => {
+  /** Of forty windows of 60 s at 10 Hz: how many are said to have settled, to move, or not to be known. Correlation φ from reading to reading. */
+  function verdicts(phi: number, signal: (t: number) => number, seconds = 60) {
+    const random = randomStream(9);
+    const counts = { settled: 0, moving: 0, open: 0 };
+    for (let k = 0; k < 40; k++) {
+      let error = random.normal();
+      const time = Float64Array.from({ length: 10 * seconds }, (_, i) => i / 10);
+      const values = time.map((t) => {
+        error = phi * error + Math.sqrt(1 - phi * phi) * random.normal();
+        return 40 + signal(t) + 0.3 * error;
+      });
+      const { settled, why } = settlingOf(time, values, rule);
+      counts[settled ? 'settled' : why.startsWith('too short or too noisy') ? 'open' : 'moving']++;
+    }
+    return counts;
+  }
+
+  test('at its level: seldom said to move; where a minute is too short, that is said', () => {
+    expect(verdicts(0.9, () => 0).moving).toBeLessThanOrEqual(4);
+    expect(verdicts(0.9, () => 0, 120).settled).toBeGreaterThan(32);
+    expect(verdicts(0.98, () => 0).moving).toBeLessThanOrEqual(5);
+  });
+
+  test('a drift of 1 K a minute hardly ever passes, correlation time ten seconds', () => {
+    expect(verdicts(0.98, (t) => t / 60).settled).toBeLessThanOrEqual(6);
+  });
+
+  test('a kelvin still to come, time constant as long as the window, hardly ever passes', () => {
+    expect(verdicts(0.9, (t) => -Math.exp((55 - t) / 60)).settled).toBeLessThanOrEqual(3);
+  });
+});
+
+test('a jump in the last seconds is seen by the R-test', () => {
+  const [time, level] = heating(120, 0, 1, 0.05);
+  const jumped = level.map((value, i) => value + (time[i] > 114 ? 0.6 : 0));
+  const { settled, why } = settlingOf(time, jumped, rule);
+  expect(settled).toBe(false);
+  expect(why).toMatch(/^changed by 0\.\d+ K at the end/);
 });

@@ -1,5 +1,8 @@
+import { autocorrelationTime } from '../metrology/autocorrelation.ts';
 import { meanOf } from '../metrology/mean.ts';
+import { rCritical, rTest } from '../metrology/r-test.ts';
 import { trend } from '../metrology/series.ts';
+import { type Approach, approachOf } from './approach.ts';
 import { blockMeans } from './blocks.ts';
 import { lowerBound, rangeOf } from './levels.ts';
 
@@ -33,12 +36,18 @@ export interface SettlingRule {
 }
 
 /**
- * Settled means: less than what is allowed is still to come in the middle of the averaged seconds, judged by the whole window and by its second
- * half alone; the worse of the two counts. A heat path has a fast part that hides a slow one; the second half shows it. Where the drift is known so
- * badly that more than what is allowed may hide in the averaged seconds, nothing has been shown and the channel hasn't settled.
- * Readings are to be numbers.
+ * Settled means: less than what is allowed is still to come in the middle of the averaged seconds. Three things have to show it.
+ *
+ * 1. The approach to an end value, by the whole window and by its second half alone; the worse of the two counts. A heat path has a fast part that hides
+ *    a slow one; the second half shows it.
+ * 2. The drift that this approach leaves in the second half. One that shows counts with what it moved in that half; what it may move in the averaged seconds, as far as it may
+ *    be beyond what was found, has to be allowed as well. A drift known so badly that more may hide in it shows nothing.
+ * 3. No jump at the end, by the R-test.
+ *
+ * Neighbouring readings are alike: each counts with as many as are independent. Readings are to be numbers.
  */
 export function settlingOf(time: Float64Array, values: Float64Array, rule: SettlingRule): Settling {
+  const { averaged, allowed, resolution, say } = rule;
   const length = lengthOf(time);
   if (length < shortest) {
     const why = `the window is shorter than ${shortest} s`;
@@ -46,64 +55,65 @@ export function settlingOf(time: Float64Array, values: Float64Array, rule: Settl
   }
   const half = lowerBound(time, time[0] + length / 2);
   const late = [time.subarray(half), values.subarray(half)] as const;
-  const slope = trend(late[1], late[0], rule.resolution);
-  const drift =
-    slope === null ? '' : `; drift ${rule.say(60 * slope.slope, slope.uSlope && 60 * slope.uSlope)} a minute`;
-  const approach = [approachOf(time, values, rule.averaged)];
+  const approach = [approachOf(time, values, averaged)];
   const end = lowerBound(time, time[0] + 0.75 * length);
-  if (lengthOf(late[0]) >= shortest && !isLoneStep(time.subarray(end), values.subarray(end), rule.resolution))
-    approach.push(approachOf(...late, rule.averaged));
-  const worst = approach.reduce((a, b) => (Math.abs(b.remaining) > Math.abs(a.remaining) ? b : a));
-  const arrived = Math.abs(worst.remaining) <= rule.allowed;
-  const canTell = (slope?.uSlope ?? 0) * rule.averaged <= rule.allowed;
+  if (lengthOf(late[0]) >= shortest && !isLoneStep(time.subarray(end), values.subarray(end), resolution))
+    approach.push(approachOf(...late, averaged));
+  const slope = trend(late[1], late[0], resolution);
+  const { unexplained, reach } = leastUnexplained(approach, ...late, resolution);
+  if (Math.abs(unexplained) > reach)
+    approach.push({ ...approach[0], remaining: (unexplained * length) / 2, timeConstant: null, movedOver: length / 2 });
+  const worst = farthest(approach);
+  const arrived = Math.abs(worst.remaining) <= allowed;
+  const canTell = (Math.abs(unexplained) + reach) * averaged <= allowed;
+  const jump = jumpOf(time, values, approach[0], averaged);
+  const jumped = Math.abs(jump) > allowed;
+  const found = jumped && arrived ? `changed by ${say(jump)} at the end` : sayApproach(worst, arrived, rule);
+  const known = slope ? `; drift ${say(60 * slope.slope, slope.uSlope && 60 * slope.uSlope)} a minute` : '';
   return {
-    settled: arrived && canTell,
+    settled: arrived && canTell && !jumped,
     remaining: worst.remaining,
     timeConstant: worst.timeConstant,
     drift: slope?.slope ?? null,
     uDrift: slope?.uSlope ?? null,
-    why: (arrived && !canTell ? 'too short or too noisy to tell' : sayApproach(worst, arrived, rule)) + drift,
+    why: (arrived && !jumped && !canTell ? 'too short or too noisy to tell' : found) + known,
   };
 }
 
-interface Approach {
-  /** [unit of the channel] */
-  readonly remaining: number;
-  /** [s]; null where nothing but noise shows. */
-  readonly timeConstant: number | null;
-  /** Seconds over which the channel moved by `remaining`, where its end value can't be told; null where it can. */
-  readonly movedOver: number | null;
+/** The slope that an approach leaves in a stretch, and how far it may be from that: of the approach that leaves the least. */
+function leastUnexplained(
+  approaches: readonly Approach[],
+  time: Float64Array,
+  values: Float64Array,
+  resolution: number | null,
+): { unexplained: number; reach: number } {
+  const left = approaches.map(({ at }) => {
+    const rest = trend(
+      values.map((value, i) => value - at(time[i])),
+      time,
+      resolution,
+    );
+    return { unexplained: rest?.slope ?? 0, reach: rest?.reach ?? 0 };
+  });
+  return left.reduce((a, b) => (Math.abs(b.unexplained) < Math.abs(a.unexplained) ? b : a));
+}
+
+function farthest(approaches: readonly Approach[]): Approach {
+  return approaches.reduce((a, b) => (Math.abs(b.remaining) > Math.abs(a.remaining) ? b : a));
 }
 
 /**
- * Fits y = end + a·exp(−t/τ) to block means (linear in end and a for each τ of a grid). What is still to come in the middle of the last
- * `averaged` seconds; for an approach slower than half the stretch, whose end can't be told, how much it moved in the second half:
- * twice the difference between the means of its last two quarters.
+ * How far the R-test's filtered end is from the mean of the second half, in what the approach leaves [unit of the channel]; 0 where the test finds no change, or can't
+ * tell. In means over twice the time that neighbours are alike before the averaged seconds, because it asks for independent readings.
  */
-function approachOf(time: Float64Array, values: Float64Array, averaged: number): Approach {
-  const length = lengthOf(time);
-  const { time: middle, mean } = blockMeans(time, values, Math.max(0.5, length / 60));
-  const flat = flatSquares(mean);
-  let best = { squares: flat, amplitude: 0, constant: Number.POSITIVE_INFINITY };
-  const look = (from: number, to: number, factor: number) => {
-    for (let constant = from; constant <= to; constant *= factor) {
-      const found = fitApproach(middle, mean, time[0], constant);
-      if (found.squares < best.squares) best = { ...found, constant };
-    }
-  };
-  look(0.5, 4 * length, 1.12);
-  if (best.amplitude !== 0) look(best.constant / 1.12, best.constant * 1.12, 1.005);
-  const { squares, amplitude, constant } = best;
-  // An approach that explains little is noise: two numbers more have to earn a ratio of variances of 4 each (about 98 %).
-  if (!(flat - squares > (8 * squares) / Math.max(1, mean.length - 3)))
-    return { remaining: 0, timeConstant: null, movedOver: null };
-  if (constant < length / 2) {
-    const remaining = -amplitude * Math.exp(-(length - Math.min(averaged, length) / 2) / constant);
-    return { remaining, timeConstant: constant, movedOver: null };
-  }
-  const quarter = Math.max(1, Math.floor(mean.length / 4));
-  const [third, fourth] = [mean.subarray(-2 * quarter, -quarter), mean.subarray(-quarter)];
-  return { remaining: 2 * (meanOf(fourth) - meanOf(third)), timeConstant: constant, movedOver: length / 2 };
+function jumpOf(time: Float64Array, values: Float64Array, { at }: Approach, averaged: number): number {
+  const rests = values.map((value, i) => value - at(time[i]));
+  const before = rests.subarray(0, lowerBound(time, time[time.length - 1] - averaged));
+  const alike = (autocorrelationTime(before) * lengthOf(time)) / Math.max(1, values.length - 1);
+  const { mean } = blockMeans(time, rests, Math.max(0.5, 2 * alike));
+  const test = rTest(mean);
+  if (test === null || test.ratio < rCritical.rare) return 0;
+  return test.filtered - meanOf(mean.subarray(-Math.floor(mean.length / 2)));
 }
 
 function sayApproach(
@@ -111,12 +121,12 @@ function sayApproach(
   settled: boolean,
   { allowed, say }: SettlingRule,
 ): string {
-  if (timeConstant === null) return 'flat within its noise';
+  if (timeConstant === null && movedOver === null) return 'flat within its noise';
   const least = allowed / 100;
   const size = Math.abs(remaining) < least ? `less than ${say(least)}` : say(Math.abs(remaining));
   if (movedOver !== null)
     return `${settled ? 'moved by' : 'still moving:'} ${size} in the last ${movedOver.toFixed(0)} s`;
-  return `${settled ? 'within' : 'still'} ${size} ${settled ? 'of' : 'from'} its end value, time constant ${timeConstant.toFixed(1)} s`;
+  return `${settled ? 'within' : 'still'} ${size} ${settled ? 'of' : 'from'} its end value, time constant ${timeConstant!.toFixed(1)} s`;
 }
 
 /**
@@ -133,32 +143,4 @@ function isLoneStep(time: Float64Array, values: Float64Array, resolution: number
 
 function lengthOf(time: Float64Array): number {
   return time.length === 0 ? 0 : time[time.length - 1] - time[0];
-}
-
-function flatSquares(values: Float64Array): number {
-  const mean = meanOf(values);
-  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-}
-
-/** Least squares for end value and amplitude at one time constant. */
-function fitApproach(time: Float64Array, values: Float64Array, start: number, constant: number) {
-  const n = values.length;
-  let shapes = 0;
-  let shapeSquares = 0;
-  let sum = 0;
-  let products = 0;
-  for (let i = 0; i < n; i++) {
-    const shape = Math.exp(-(time[i] - start) / constant);
-    shapes += shape;
-    shapeSquares += shape * shape;
-    sum += values[i];
-    products += shape * values[i];
-  }
-  const spread = shapeSquares - (shapes * shapes) / n;
-  if (!(spread > 1e-12)) return { squares: Number.POSITIVE_INFINITY, amplitude: 0 };
-  const amplitude = (products - (shapes * sum) / n) / spread;
-  const end = (sum - amplitude * shapes) / n;
-  let squares = 0;
-  for (let i = 0; i < n; i++) squares += (values[i] - end - amplitude * Math.exp(-(time[i] - start) / constant)) ** 2;
-  return { squares, amplitude };
 }

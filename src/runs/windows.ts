@@ -45,7 +45,10 @@ const shortestLevel = 5;
 /** A level within this share of the range above the lowest counts as idle. */
 const idleShare = 0.1;
 
-/** Change still to come that counts as none: in kelvins for temperatures, as a share of the mean or one step of the readings for everything else (common practice, no source). */
+/**
+ * Change still to come that counts as none: in kelvins for temperatures, or what rounding leaves uncertain in their mean whatever comes; as a share of the mean or one step of the
+ * readings for everything else (common practice, no source).
+ */
 const allowedKelvins = 0.25;
 const allowedShare = 0.02;
 
@@ -109,7 +112,8 @@ function windowValue(
   const { mean, uMean, n, nEffective } = meanOfSeries(tail, resolution);
   const wholeMean = meanOf(whole);
   const share = Math.max(allowedShare * Math.abs(mean), resolution ?? 0);
-  const allowed = channel.kind === 'temperature' ? allowedKelvins : share;
+  const rounding = (resolution ?? 0) / Math.sqrt(12);
+  const allowed = channel.kind === 'temperature' ? Math.max(allowedKelvins, rounding) : share;
   const say = (amount: number, u?: number | null) => sayChange(amount, u ?? null, channel);
   const settling = settlingOf(times, whole, { averaged, allowed, resolution, say });
   return { mean, u: uMean, readings: n, independent: nEffective, wholeMean, ...settling };
