@@ -48,6 +48,13 @@ describe('wrong usage leaves with 2, says what was wrong on stderr and nothing o
       ['plan', 'examples/mini-pc', '--budget', 'skin', '--samples', '0'],
       /did you mean "limits.skin"/,
     ],
+    ['a group without a budget is refused', ['plan', 'examples/mini-pc', '--by', 'part'], /--by[\s\S]*--budget/],
+    ['a group that none is, is refused', ['plan', '--budget', 'limits.skin', '--by', 'colour'], /input, part, source/],
+    [
+      'whole distributions are told by input only',
+      ['plan', 'examples/mini-pc', '--budget', 'limits.skin', '--global', '--by', 'source'],
+      /leave out --by/,
+    ],
     ['a misspelt formula names the nearest one', ['calc', 'paralel-resistance'], /"parallel-resistance"/],
     ['a formula without all its inputs is refused', ['calc', 'parallel-resistance', 'a=5 mΩ'], /also needs b/],
     ['no verb at all shows the verbs', [], /Commands:[\s\S]*check[\s\S]*plan[\s\S]*open/],

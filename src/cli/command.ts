@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { answer, type Streams } from './door.ts';
 import type { Outcome } from './envelope.ts';
 
@@ -39,6 +39,13 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .argument('[study]', STUDY, '.')
     .option('--step <step>', 'only this step')
     .option('--budget <limit>', 'what makes the margin of this limit uncertain')
+    .addOption(
+      new Option('--by <group>', 'the budget by its inputs, or summed up').choices(['input', 'part', 'source']),
+    )
+    .option(
+      '--global',
+      'the budget without straight lines: over whole distributions, with what inputs do only together',
+    )
     .option(
       '--samples <n>',
       'draws of the Monte Carlo, 1000 to 1000000, 20000 when left out; 0: first order only',
@@ -52,6 +59,8 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
         'uprate plan examples/mini-pc',
         'uprate plan examples/mini-pc --step stacked-9 --samples 5000 --seed 7',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin',
+        'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --by part',
+        'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --global',
         'uprate plan examples/accelerator --against stair',
       ),
     )

@@ -47,6 +47,8 @@ const misuses: ReadonlySet<Fault['code']> = new Set([
   'command/no-file',
   'command/no-such-step',
   'command/no-such-limit',
+  'command/needs-budget',
+  'command/global-by-input',
   'study/no-study-file',
   'compare/samples-missing',
   'compare/two-ways',

@@ -1,16 +1,18 @@
 import { Refusal, refuse, sayFault, writeFault } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
-import { budgetOfMargin } from '../steps/budget-of-margin.ts';
 import { planStep } from '../steps/plan.ts';
-import type { BudgetRow, StepPlan } from '../steps/step-plan.ts';
+import type { Grouping, StepPlan } from '../steps/step-plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
-import { writeTable } from './text-table.ts';
+import { explainBudget } from './plan-budget.ts';
+import { plural, writeTable } from './text-table.ts';
 
 export interface PlanCommandOptions {
   readonly step?: string;
   readonly budget?: string;
+  readonly by?: Grouping | 'input';
+  readonly global?: boolean;
   readonly samples?: number;
   readonly seed?: number;
   readonly against?: string;
@@ -27,14 +29,20 @@ export async function runPlan(studyArgument: string, options: PlanCommandOptions
     const { planAgainst } = await import('./plan-against.ts');
     return planAgainst(study, folder, options.against);
   }
-  const { samples = defaultSamples, seed = defaultSeed } = options;
+  const { samples = defaultSamples, seed = defaultSeed, budget, by = 'input', global = false } = options;
+  if (budget === undefined && (options.by !== undefined || global))
+    throw new Refusal(refuse('command/needs-budget', { option: global ? '--global' : '--by' }));
+  if (global && options.by !== undefined) throw new Refusal(refuse('command/global-by-input', {}));
   const steps = options.step === undefined ? study.steps.map(({ id }) => id) : [namedStep(study, options.step)];
-  if (options.budget !== undefined) refuseUnknownLimit(study, steps, options.budget);
+  if (budget !== undefined) refuseUnknownLimit(study, steps, budget);
   const plans = steps.map((id, i) =>
     planStep(study, id, { samples, seed, progress: progressOf(options.progress, `step ${i + 1} of ${steps.length}`) }),
   );
   const solved = plans.every(({ ending }) => ending === 'solved');
-  if (options.budget !== undefined) return explain(study, plans, options.budget);
+  if (budget !== undefined) {
+    const { text, budgets } = explainBudget(study, plans, { limit: budget, by, global, seed });
+    return { text, json: jsonSafe({ budgets }), exit: 0 };
+  }
   const text = [
     `${study.title}\n${plural(plans.length, 'step')}, ${sampling(samples, seed)}. ± is one standard uncertainty; intervals hold 95 %.`,
     ladder(plans),
@@ -187,47 +195,11 @@ function refuseUnknownLimit(study: Study, steps: readonly string[], wanted: stri
     throw new Refusal(refuse('command/no-such-limit', { limit: wanted, known, nearest: nearestLimit(wanted, known) }));
 }
 
-function explain(study: Study, plans: readonly StepPlan[], wanted: string): Outcome {
-  const budgets = plans.map((plan) => ({
-    step: plan.id,
-    limit: wanted,
-    rows: budgetOfMargin(study, plan.id, wanted) ?? [],
-  }));
-  const text = plans.map((plan, i) => {
-    const margin = plan.margins.find(({ id }) => id === wanted);
-    return `── ${plan.id}: ${margin?.title ?? wanted}\nmargin ${margin?.margin.text ?? 'not known at this step'}\n${budgetTable(budgets[i].rows)}`;
-  });
-  return { text: text.join('\n\n'), json: jsonSafe({ budgets }), exit: 0 };
-}
-
 /** The limit whose name is spelled most alike, whole or in its part behind the last point. */
 function nearestLimit(wanted: string, known: readonly string[]): string {
   const last = (id: string) => id.slice(id.lastIndexOf('.') + 1);
   const end = nearest(wanted, known.map(last));
   return nearest(wanted, known) || (known.find((id) => end !== '' && last(id) === end) ?? '');
-}
-
-function budgetTable(rows: readonly BudgetRow[]): string {
-  const shown = rows.filter(({ share }) => share > 5e-4);
-  const table = writeTable(
-    [
-      { heading: 'input' },
-      { heading: 'value', align: 'right' },
-      { heading: 'source' },
-      { heading: 'alone gives', align: 'right' },
-      { heading: 'share', align: 'right' },
-    ],
-    shown.map((row) => [
-      row.input,
-      row.value.text,
-      row.source || 'not said',
-      row.contribution.text,
-      `${(100 * row.share).toFixed(1)} %`,
-    ]),
-    '  ',
-  );
-  const left = rows.length - shown.length;
-  return left > 0 ? `${table}\n  and ${plural(left, 'input')} with less than 0.05 % each` : table;
 }
 
 /** An interval without a lower end has no number for programs, and its text says why; anything else that is no number stays and is refused. */
@@ -240,7 +212,3 @@ function jsonSafe(value: unknown): unknown {
 
 const sampling = (samples: number, seed: number) =>
   samples >= 2 ? `${samples} draws with seed ${seed}` : 'first order only';
-
-function plural(count: number, one: string): string {
-  return `${count} ${one}${count === 1 ? '' : 's'}`;
-}

@@ -27,3 +27,8 @@ const unseen = /[\p{Mark}\p{Cf}]/u;
 function widthOf(text: string): number {
   return [...text].reduce((sum, character) => sum + (wide.test(character) ? 2 : unseen.test(character) ? 0 : 1), 0);
 }
+
+/** "1 step", "2 steps". */
+export function plural(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? '' : 's'}`;
+}

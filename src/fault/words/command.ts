@@ -37,6 +37,15 @@ export const commandWords = {
         : `one of: ${list(d.known)}`,
     remedy: d.nearest ? `did you mean "${d.nearest}"?` : 'name a limit that is not open',
   }),
+  'command/needs-budget': (d) => ({
+    found: `${d.option} says how a budget is told, and no budget is asked for`,
+    remedy: 'name the limit whose margin is meant with --budget',
+  }),
+  'command/global-by-input': () => ({
+    found: '--global and --by are given together',
+    expected: 'one of them: over whole distributions only inputs are told apart',
+    remedy: 'leave out --by',
+  }),
 } satisfies Words;
 
 function list(names: FaultData[string]): string {

@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { load, sketchText, supply } from '../board/sketch.test-data.ts';
+import { planStep } from '../steps/plan.ts';
+import { readStudy } from '../study/read.ts';
+import { type BudgetQuestion, explainBudget } from './plan-budget.ts';
+
+/** 0.3 V of the adapter and 0.4 V of the limit make 0.5 V of the margin. */
+const reading = readStudy(
+  sketchText({
+    parts: [supply('adapter', 20).replace('voltage: 20 V', 'voltage: 20 V ± 0.6 V (k=2)'), load('rest', 'adapter', 10)],
+    limits: '{mine: {of: parts.adapter.voltage, under: 21 V ± 0.8 V (k=2), reason: a test}}',
+  }),
+  'edge.yaml',
+);
+if (!reading.ok) throw new Error('the sketch reads');
+const { study } = reading;
+const plans = [planStep(study, 'as-is', { samples: 0, seed: 1 })];
+const explain = (changed: Partial<BudgetQuestion>) =>
+  explainBudget(study, plans, { limit: 'limits.mine', by: 'input', global: false, seed: 1, ...changed });
+
+test('by input, by part, by source: the same variance', () => {
+  expect(explain({}).text).toMatch(/limits\.mine\.under .* 64\.0 %\n.*parts\.adapter\.voltage .* 36\.0 %/);
+  expect(explain({ by: 'part' }).text).toMatch(
+    /limits\.mine +1 +0\.4 V +64\.0 %\n +parts\.adapter +1 +0\.3 V +36\.0 %/,
+  );
+  expect(explain({ by: 'source' }).text).toMatch(/not said +2 +0\.5 V +100\.0 %/);
+});
+
+test('over whole distributions: of a straight line the same parts, with their errors, and nothing together', () => {
+  const { text, budgets } = explain({ global: true });
+  expect(text).toMatch(/limits\.mine\.under +6[345]\.\d % ± \d\.\d % +6[345]\.\d % ± \d\.\d %/);
+  expect(text).toMatch(/only together: -?[012]\.\d % ± \d\.\d % of the variance/);
+  expect(budgets[0]).toMatchObject({ step: 'as-is', limit: 'limits.mine', global: { lost: 0, seed: 1 } });
+});
