@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { noise } from '../metrology/noise.test-data.ts';
-import { randomStream } from '../numeric/random.ts';
 import { settlingOf } from './settling.ts';
 
 const rule = { averaged: 10, allowed: 0.25, resolution: null, say: (amount: number) => `${amount.toPrecision(2)} K` };
@@ -89,13 +88,13 @@ test('a window of a few seconds says nothing', () => {
 describe('noise that is like its neighbours, standard deviation 0.3 K, seed 9', () => {
   /** Of forty windows of 60 s at 10 Hz: how many are said to have settled, to move, or not to be known. Correlation φ from reading to reading. */
   function verdicts(phi: number, signal: (t: number) => number, seconds = 60) {
-    const random = randomStream(9);
+    const draw = noise(9);
     const counts = { settled: 0, moving: 0, open: 0 };
     for (let k = 0; k < 40; k++) {
-      let error = random.normal();
+      let error = draw();
       const time = Float64Array.from({ length: 10 * seconds }, (_, i) => i / 10);
       const values = time.map((t) => {
-        error = phi * error + Math.sqrt(1 - phi * phi) * random.normal();
+        error = phi * error + Math.sqrt(1 - phi * phi) * draw();
         return 40 + signal(t) + 0.3 * error;
       });
       const { settled, why } = settlingOf(time, values, rule);
@@ -110,7 +109,7 @@ describe('noise that is like its neighbours, standard deviation 0.3 K, seed 9', 
     expect(verdicts(0.98, () => 0).moving).toBeLessThanOrEqual(5);
   });
 
-  test('a drift of 1 K a minute hardly ever passes, correlation time ten seconds', () => {
+  test('a drift of 1 K a minute hardly ever passes, correlation time five seconds', () => {
     expect(verdicts(0.98, (t) => t / 60).settled).toBeLessThanOrEqual(6);
   });
 
