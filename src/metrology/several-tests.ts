@@ -21,7 +21,7 @@ export function adjustByBenjaminiHochberg(chances: readonly number[]): number[] 
   const rising = [...chances].sort((a, b) => a - b);
   let most = 1;
   for (let k = n - 1; k >= 0; k--) {
-    most = Math.min(most, (n * rising[k]) / (k + 1));
+    most = Math.min(most, (n / (k + 1)) * rising[k]);
     rising[k] = most;
   }
   return inRisingOrder(chances, (_, k) => rising[k]);
