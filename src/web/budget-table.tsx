@@ -1,6 +1,6 @@
 import { useComputed, useSignal } from '@preact/signals';
-import { budgetOfMargin } from '../steps/budget-of-margin.ts';
-import type { BudgetRow } from '../steps/step-plan.ts';
+import { budgetGroupsOfMargin, budgetOfMargin } from '../steps/budget-of-margin.ts';
+import type { BudgetGroups, BudgetRow, Grouping } from '../steps/step-plan.ts';
 import { DataTable } from './data-table.tsx';
 import { dial, shownPlan, study } from './plans.ts';
 import { tableText } from './table-text.ts';
@@ -13,6 +13,9 @@ const COLUMNS = [
   { name: 'Adds', figure: true },
   { name: 'Share', figure: true },
 ];
+/** What the rows of the table are. */
+const BY = ['input', 'part', 'source'] as const;
+
 /** Numbers shown: what comes after them hardly matters. */
 const FIRST = 10;
 
@@ -20,13 +23,21 @@ const FIRST = 10;
 export function UncertaintyBudget() {
   const open = useSignal(false);
   const wanted = useSignal<string | null>(null);
+  const by = useSignal<Grouping | 'input'>('input');
   const plan = shownPlan.value;
   const margin = plan?.margins.find(({ id }) => id === wanted.value) ?? (plan && bindingMargin(plan));
-  const rows = useComputed(() => {
+  const table = useComputed(() => {
     const [read, at] = [study.value, shownPlan.value];
     if (!open.value || !read || !at?.sampling) return null;
     const limit = at.margins.some(({ id }) => id === wanted.value) ? wanted.value : at.binding;
-    return limit && budgetOfMargin(read, at.id, limit, dial.value ?? undefined);
+    if (!limit) return null;
+    const turned = dial.value ?? undefined;
+    if (by.value === 'input') {
+      const rows = budgetOfMargin(read, at.id, limit, turned);
+      return rows && <BudgetRows rows={rows} />;
+    }
+    const groups = budgetGroupsOfMargin(read, at.id, limit, by.value, turned);
+    return groups && <GroupRows made={groups} />;
   });
   if (!plan || !margin) return null;
   return (
@@ -54,7 +65,22 @@ export function UncertaintyBudget() {
           ))}
         </select>
       </label>
-      {rows.value ? <BudgetRows rows={rows.value} /> : <p class="about">Worked out when the figures are sampled.</p>}
+      <label>
+        by{' '}
+        <select
+          value={by.value}
+          onChange={(event) => {
+            by.value = event.currentTarget.value as Grouping | 'input';
+          }}
+        >
+          {BY.map((each) => (
+            <option key={each} value={each}>
+              {each}
+            </option>
+          ))}
+        </select>
+      </label>
+      {table.value ?? <p class="about">Worked out when the figures are sampled.</p>}
     </details>
   );
 }
@@ -85,6 +111,37 @@ function BudgetRows({ rows }: { rows: readonly BudgetRow[] }) {
           ],
         }))}
         text={text}
+      />
+    </>
+  );
+}
+
+const GROUPED: Readonly<Record<Grouping, string>> = { part: 'Part', source: 'Source' };
+
+function GroupRows({ made: { by, groups, between } }: { made: BudgetGroups }) {
+  const columns = [
+    { name: GROUPED[by] },
+    { name: 'Numbers', figure: true },
+    { name: 'Adds', figure: true },
+    { name: 'Share', figure: true },
+  ];
+  const rows = groups.map((row) => [row.group, String(row.inputs.length), row.contribution.text, percent(row.share)]);
+  const all = between === 0 ? rows : [...rows, ['correlations between them', '', '', `${Math.round(100 * between)} %`]];
+  return (
+    <>
+      <p class="about">By first order, all numbers of a {by} together.</p>
+      <DataTable
+        name="Uncertainty budget"
+        columns={columns}
+        rows={all
+          .slice(0, FIRST)
+          .map(([group, ...cells]) => ({ key: group!, cells: [<code>{group}</code>, ...cells] }))}
+        text={() =>
+          tableText(
+            columns.map(({ name }) => name),
+            all,
+          )
+        }
       />
     </>
   );

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { budgetOfMargin } from '../../src/steps/budget-of-margin.ts';
+import { budgetGroupsOfMargin, budgetOfMargin } from '../../src/steps/budget-of-margin.ts';
 import { planStep } from '../../src/steps/plan.ts';
 import type { StepPlan } from '../../src/steps/step-plan.ts';
 import { readStudy } from '../../src/study/read.ts';
@@ -196,6 +196,14 @@ describe('the ladder', () => {
       const rows = budgetOfMargin(readExample(), step.id, wanted.id)!;
       await page.locator('.budget tbody th').first().getByText(rows[0]!.input, { exact: true }).waitFor();
     }
+    const choice = page.getByRole('combobox', { name: 'by', exact: true });
+    for (const by of ['part', 'source'] as const) {
+      await choice.focus();
+      await page.keyboard.press('ArrowDown');
+      const { groups } = budgetGroupsOfMargin(readExample(), step.id, other.id, by)!;
+      await page.locator('.budget tbody th').first().getByText(groups[0]!.group, { exact: true }).waitFor();
+      expect(await page.locator('.budget thead th').count()).toBe(4);
+    }
   });
 
   test('copies as a table that a spreadsheet takes', async () => {
@@ -359,6 +367,7 @@ describe('nothing stands in anyone’s way', () => {
       await page.getByRole('slider', { name: 'Real power' }).fill('90');
       for (const name of ['All cautions', /^Show all/]) await page.getByRole('button', { name }).click();
       await page.getByText('Why a margin is uncertain').click();
+      await page.getByRole('combobox', { name: 'by', exact: true }).selectOption('part');
       await page.getByRole('table', { name: 'Uncertainty budget' }).waitFor();
     },
     'a step without operating point': async () => {
