@@ -133,6 +133,38 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       ),
     );
 
+  verb(
+    'record',
+    'record into a run of the study; a rehearsal plays a virtual board, so that the job can be tried before touching the real one',
+  )
+    .argument('<study>', STUDY)
+    .requiredOption('--source <source>', 'where the readings come from: rehearsal')
+    .option('--step <step>', 'the step that is played; the first of the study when left out')
+    .option(
+      '--load <shares>',
+      "loads one after the other, as shares of the full demand; '10 %,100 %,10 %' when left out",
+    )
+    .option('--hold <time>', 'how long each load lasts; 30 min when left out')
+    .option(
+      '--seed <n>',
+      'which virtual board: the same seed is the same board at every step; 1 when left out',
+      wholeNumber(0, greatestSeed),
+    )
+    .option('--id <name>', 'name of the run; made from the step when left out')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate record mini-pc --source rehearsal',
+        "uprate record mini-pc --source rehearsal --step stacked-22 --load '100 %' --hold '45 min' --id full-load",
+        'uprate record mini-pc --source rehearsal --seed 7 --id baseline',
+      ),
+    )
+    .action((study: string, options) =>
+      perform('record', study, async () =>
+        (await import('./record.ts')).runRecord(study, { ...options, progress: streams.progress }),
+      ),
+    );
+
   verb('runs', 'list the runs of a study')
     .argument('[study]', STUDY, '.')
     .addHelpText('after', examples('uprate runs', 'uprate runs examples/accelerator'))
@@ -149,7 +181,22 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
   verb('fit', "learn the study's inputs from what was measured; shows before and after")
     .argument('[study]', STUDY, '.')
     .option('--write', 'put the updated inputs into the study, each with its source')
-    .addHelpText('after', examples('uprate fit examples/accelerator', 'uprate fit mini-pc --write'))
+    .option('--robust', 'an outlier pulls no harder than a reading at 1.345 of its uncertainty')
+    .option(
+      '--posterior <n>',
+      'draws from what is known after the fit, where its uncertainties bend',
+      wholeNumber(1000, 1_000_000),
+    )
+    .option('--seed <n>', 'seed of these draws, 1 when left out', wholeNumber(0, greatestSeed))
+    .addHelpText(
+      'after',
+      examples(
+        'uprate fit examples/accelerator',
+        'uprate fit mini-pc --write',
+        'uprate fit examples/accelerator --robust',
+        'uprate fit examples/accelerator --posterior 20000 --seed 7',
+      ),
+    )
     .action((study: string, options) =>
       perform('fit', study, async () => (await import('./fit.ts')).runFit(study, options)),
     );

@@ -50,6 +50,11 @@ export class VirtualBench {
     return new VirtualBoard(step, this.#setup);
   }
 
+  /** What the instruments show `dt` seconds after they were last read, by instrument [SI]. */
+  read(board: VirtualBoard, dt: number): ReadonlyMap<string, number> {
+    return this.#sensors.read(board.outputs, dt);
+  }
+
   /** True outputs in the steady state at full demand, behind any trip; null where there is no steady state. */
   truth(step: Step): ReadonlyMap<string, number> | null {
     const board = this.board(step);

@@ -18,6 +18,8 @@ export interface ImportOptions extends Given {
   readonly id?: string;
   /** Leaves out a last line that was cut off; such a log is refused otherwise. */
   readonly allowCut?: boolean;
+  /** What should stand beside the recording, before what the import itself notices. */
+  readonly notes?: readonly string[];
   readonly progress?: (text: string) => void;
   /** Shows what was found before anything is stored; false stops there. */
   readonly accept?: (detection: Detection, scan: Scan) => boolean | Promise<boolean>;
@@ -72,7 +74,7 @@ export async function importLog(studyFolder: string, file: string, options: Impo
       original: originalName(name),
       sha256,
       ...stored,
-      notes: [...notes, ...stored.notes],
+      notes: [...(options.notes ?? []), ...notes, ...stored.notes],
     };
     if (cut) await rm(whole);
     await writeFile(join(making, runFile), writeRun(run));

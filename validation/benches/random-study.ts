@@ -134,7 +134,7 @@ function studyText(sketch: Sketch, rating: (output: string, unit: string) => str
     fed-by: ${feeder}
     output: ${at(`${id} output`, 1.05, 'V', '± 1 %')}
     phases: ${count}
-    imbalance: 4 % ± 3 %
+    imbalance: ${count === 1 ? '0 ± 0.001' : '4 % ± 3 %'}
     frequency: 600 kHz ± 5 %
     inductance: 220 nH ± 15 %
     losses:${byParts ? lossByParts : lossByCurve}

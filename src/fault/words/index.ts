@@ -6,6 +6,7 @@ import { fitWords } from './fit.ts';
 import { gateWords } from './gate.ts';
 import { physicsWords } from './physics.ts';
 import { quantityWords } from './quantity.ts';
+import { recordWords } from './record.ts';
 import { runWords } from './run.ts';
 import { serverWords } from './server.ts';
 import { studyWords } from './study.ts';
@@ -17,6 +18,7 @@ export const words = {
   ...boardWords,
   ...calcWords,
   ...physicsWords,
+  ...recordWords,
   ...runWords,
   ...fitWords,
   ...gateWords,
