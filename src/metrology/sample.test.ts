@@ -17,6 +17,21 @@ test('the coverage interval is the pair of sorted draws that JCGM 101:2008 7.7 n
   expect(new Sample(oneToHundred, false).interval(0.9)).toEqual({ low: 5, high: 95 });
 });
 
+test('the shortest interval is the nearest pair of those with the share between them', () => {
+  // 90 values of ever larger distance, as squares: the shortest that spans q = 86 of them begins at the first.
+  const squares = Float64Array.from({ length: 90 }, (_, i) => i ** 2);
+  expect(new Sample(squares, false).shortestInterval(0.95)).toEqual({ low: 0, high: 86 ** 2 });
+  expect(
+    new Sample(
+      squares.map((each) => -each),
+      false,
+    ).shortestInterval(0.95),
+  ).toEqual({ low: -(86 ** 2), high: -0 });
+  // Evenly spaced all pairs tie, and the middle one is taken: of 100, q = 90, the first, second … tenth pair.
+  expect(new Sample(oneToHundred, false).shortestInterval(0.9)).toEqual({ low: 5, high: 95 });
+  expect(new Sample(Float64Array.of(7), false).shortestInterval()).toEqual({ low: 7, high: 7 });
+});
+
 describe('draws without a solution', () => {
   const values = oneToHundred.slice();
   for (let i = 0; i < 10; i++) values[i * 7] = Number.NaN;
@@ -35,6 +50,7 @@ describe('draws without a solution', () => {
 
   test('leave a margin without a lower bound', () => {
     expect(new Sample(values, true).interval(0.95).low).toBe(Number.NEGATIVE_INFINITY);
+    expect(new Sample(values, true).shortestInterval(0.95).low).toBe(Number.NEGATIVE_INFINITY);
     // Of the 90 others, 2 is the smallest; q = 86 and r = 2.
     expect(new Sample(values, false).interval(0.95).low).toBe(3);
   });

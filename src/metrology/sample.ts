@@ -61,6 +61,30 @@ export class Sample {
     return { low: sorted[r - 1], high: sorted[Math.min(m, r + q) - 1] };
   }
 
+  /**
+   * Shortest coverage interval [SI], JCGM 101:2008 7.7: of all pairs of sorted draws with the share between them, the pair that is nearest together; the middle one
+   * of those that tie. For a single-peaked distribution; ends as for `interval`.
+   */
+  shortestInterval(coverage = 0.95): { low: number; high: number } {
+    const sorted = this.#sort();
+    const m = sorted.length;
+    const q = Math.floor(coverage * m + 0.5);
+    if (m - q < 1) return this.interval(coverage);
+    let width = Number.POSITIVE_INFINITY;
+    let first = 0;
+    let last = 0;
+    for (let r = 0; r + q < m; r++) {
+      const here = sorted[r + q] - sorted[r];
+      if (here < width) [width, first] = [here, r];
+      if (here === width) last = r;
+    }
+    if (width === Number.POSITIVE_INFINITY) return this.interval(coverage);
+    const r = Math.floor((first + last) / 2);
+    return sorted[r + q] - sorted[r] === width
+      ? { low: sorted[r], high: sorted[r + q] }
+      : { low: sorted[first], high: sorted[first + q] };
+  }
+
   /** Probability of a value under `threshold` [SI], or of no solution. */
   below(threshold: number): CountedProbability {
     let count = this.lost;
