@@ -1,8 +1,7 @@
-import { autocorrelation, autocorrelationTime } from './autocorrelation.ts';
 import { acceleratedInterval, bootstrap, percentileInterval, type Statistic } from './bootstrap.ts';
 import { type MonotoneTrend, mannKendall, type RobustSlope, theilSen } from './mann-kendall.ts';
 import { differenceByWelch, differenceOfPairs, type MeanDifference } from './mean-difference.ts';
-import { chanceOfIndependence, firstOrderTime } from './neighbours.ts';
+import { cautiousTime, chanceOfIndependence } from './neighbours.ts';
 import { type QuantileDefinition, quantileOf } from './quantile.ts';
 import { geometricMean, type Ratio, ratioByLogs, ratioOfMeans, ratioOfPairedMeans } from './ratio.ts';
 import { type Scatter, scatterOf } from './scatter.ts';
@@ -32,8 +31,7 @@ export function checkSample(values: ArrayLike<number>): SampleCheck {
   const scatter = scatterOf(values);
   const { n } = scatter;
   let time = 1;
-  if (chanceOfIndependence(values) < alike)
-    time = Math.min(n / 2, Math.max(firstOrderTime(autocorrelation(values, 1), n), autocorrelationTime(values), 1));
+  if (chanceOfIndependence(values) < alike) time = Math.min(n / 2, cautiousTime(values, 'mean'));
   return { ...scatter, independent: n / time, trend: n < 4 ? null : trendOf(values), warmUp: warmUpIn(values) };
 }
 

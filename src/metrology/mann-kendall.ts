@@ -1,5 +1,5 @@
 import { autocorrelation } from './autocorrelation.ts';
-import { firstOrderTime } from './neighbours.ts';
+import { firstOrderTime, unbiasedCorrelation } from './neighbours.ts';
 import { normalQuantile } from './normal-quantile.ts';
 import { normalBelow } from './probability.ts';
 import { quantileOf } from './quantile.ts';
@@ -31,10 +31,10 @@ export interface MonotoneTrend {
  *
  * For readings like their neighbours it grows by 1 + 2/(n(n − 1)(n − 2)) · Σ (n − k)(n − k − 1)(n − k − 2)·ρ(k), with the autocorrelations ρ of the
  * ranks of the readings without their slope, those beyond 1.96/√n only. Never shrunk: readings that swing are no proof. That sum is too small for short
- * series, because the slope took some of ρ with it; so at least what a first-order series has is taken, with ρ(1) freed of that bias, (n·ρ + 2)/(n − 4).
+ * series, because the slope took some of ρ with it; so at least what a first-order series has is taken, with ρ(1) freed of that bias.
  * Null for fewer than three readings or when all are the same.
  * Sources: H. B. Mann, Econometrica 13 (1945) 245–259; M. G. Kendall, Rank Correlation Methods (1975); K. H. Hamed, A. R. Rao, J. Hydrology 204 (1998)
- * 182–196; the bias: M. G. Kendall, Biometrika 41 (1954) 403–404, from memory, for a slope as well as a mean.
+ * 182–196.
  */
 export function mannKendall(values: ArrayLike<number>): MonotoneTrend | null {
   const n = values.length;
@@ -121,10 +121,9 @@ function inflationsOf(values: ArrayLike<number>): { ofLags: number; ofFirst: num
     const correlation = autocorrelation(ranks, lag);
     if (Math.abs(correlation) > limit) sum += (n - lag) * (n - lag - 1) * (n - lag - 2) * correlation;
   }
-  const first = autocorrelation(ranks, 1);
-  const unbiased = first > limit && n > 4 ? Math.min(0.99, (n * first + 2) / (n - 4)) : 0;
+  const first = unbiasedCorrelation(autocorrelation(ranks, 1), n, 'line');
   const ofLags = Math.max(1, 1 + (2 / (n * (n - 1) * (n - 2))) * sum);
-  return { ofLags, ofFirst: firstOrderTime(unbiased, n) };
+  return { ofLags, ofFirst: firstOrderTime(first, n) };
 }
 
 function medianSlope(values: ArrayLike<number>): number {

@@ -44,6 +44,18 @@ describe('independent readings in a correlated series', () => {
   });
 });
 
+test('a short record of readings like their neighbours isn’t surer than it is: φ = 0.9, 100 readings', () => {
+  const [phi, records] = [0.9, 600];
+  const means = Array.from({ length: records }, (_, k) => meanOfSeries(autoregressive(phi, 100, 5000 + k), null));
+  const scatter = Math.sqrt(means.reduce((sum, each) => sum + each.mean ** 2, 0) / records);
+  const stated = Math.sqrt(means.reduce((sum, each) => sum + each.uMean! ** 2, 0) / records);
+  // Closed form of the scatter: √(τ/n)/√(1 − φ²), τ = 19 − 2·0.9·(1 − 0.9¹⁰⁰)/(100·0.01). Without a correction for shortness 0.73 of it is stated.
+  expect(scatter / (Math.sqrt((19 - 1.8) / 100) / Math.sqrt(1 - phi * phi))).toBeCloseTo(1, 0.8);
+  expect(stated / scatter).toBeGreaterThan(0.95);
+  expect(stated / scatter).toBeLessThan(1.5);
+  expect(means.filter(({ mean, uMean }) => Math.abs(mean) < 2 * uMean!).length / records).toBeGreaterThan(0.84);
+});
+
 describe('readings on a grid', () => {
   test('a whole-degree sensor repeated a thousand times is never surer than its step over √12', () => {
     const draw = noise(21);

@@ -1,6 +1,5 @@
-import { autocorrelation, autocorrelationTime } from './autocorrelation.ts';
 import { meanOf } from './mean.ts';
-import { firstOrderTime } from './neighbours.ts';
+import { cautiousTime } from './neighbours.ts';
 import { resolutionOf } from './resolution.ts';
 import { studentQuantile } from './student-t.ts';
 
@@ -36,7 +35,7 @@ export function meanOfSeries(values: ArrayLike<number>, resolution: number | nul
   const mean = meanOf(numbers);
   const squares = numbers.reduce((sum, value) => sum + (value - mean) ** 2, 0);
   const sd = n > 1 ? Math.sqrt(squares / (n - 1)) : 0;
-  const tau = Math.max(1, Math.min(autocorrelationTime(numbers), n / 2));
+  const tau = Math.max(1, Math.min(cautiousTime(numbers, 'mean'), n / 2));
   const rounding = resolution === null ? 0 : resolution ** 2 / 12;
   const known = n > 1 && (sd > 0 || resolution !== null);
   const uMean = known ? Math.sqrt((squares / n / (n - tau)) * tau + rounding) : null;
@@ -84,7 +83,7 @@ export function trend(
   const slope = products / timeSquares;
   const residuals = Float64Array.from(values, (y, i) => y - meanValue - slope * (times[i] - meanTime));
   const squares = residuals.reduce((sum, r) => sum + r * r, 0);
-  const nEffective = Math.max(3, n / timeOfResiduals(residuals));
+  const nEffective = Math.max(3, n / cautiousTime(residuals, 'line'));
   const length = Math.abs(times[n - 1] - times[0]);
   const step = (resolution ?? 0) ** 2;
   const own = Math.max(0, squares - (n * step) / 12);
@@ -100,16 +99,4 @@ export function trend(
     n,
     nEffective,
   };
-}
-
-/**
- * Autocorrelation time of what a straight line leaves [readings], never too short: the line takes part of the correlation with it, about (2 + 4ρ)/n of the first one in a
- * first-order series, which is put back. Source of the bias: M. G. Kendall, Biometrika 41 (1954) 403–404, from memory, for a slope as well as a mean.
- */
-function timeOfResiduals(residuals: Float64Array): number {
-  const n = residuals.length;
-  const first = autocorrelation(residuals, 1);
-  const sum = autocorrelationTime(residuals);
-  if (n <= 4 || first < 1.96 / Math.sqrt(n)) return sum;
-  return Math.max(sum, firstOrderTime(Math.min(1 - 1 / n, (n * first + 2) / (n - 4)), n));
 }
