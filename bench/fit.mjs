@@ -10,7 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { assembleBoard } from '../dist/board/assemble.js';
 import { advise } from '../dist/metrology/advice.js';
 import { drawsOf } from '../dist/metrology/draws.js';
-import { fit } from '../dist/metrology/fit.js';
+import { fit as fitInputs } from '../dist/metrology/fit.js';
 import { sensitivities } from '../dist/metrology/sensitivity.js';
 import { randomStream } from '../dist/numeric/random.js';
 import { adviseStep } from '../dist/steps/advise.js';
@@ -35,12 +35,12 @@ const inputs = [...new Map(boards.flatMap((board) => board.inputs.map((input) =>
 const truth = drawTruth(boards, inputs);
 const observations = boards.flatMap((board, k) => readings(board, outputs, `step ${k + 1}`));
 const problem = { inputs, observations, free: strongest(boards, outputs, FREE) };
-const first = fit(problem);
+const first = fitInputs(problem);
 if (first.ending !== 'converged') throw new Error(first.ending);
 
 // Ten windows of one step, as `uprate fit` sees them: each has its own measured power, the instruments' errors are shared.
 const windows = windowsOf(10);
-const windowsFit = fit(windows);
+const windowsFit = fitInputs(windows);
 if (windowsFit.ending !== 'converged') throw new Error(windowsFit.ending);
 
 const [board] = boards;
@@ -58,9 +58,9 @@ const scipy = await startScipy();
 if (scipy) agree(await scipy.run());
 const times = { fit: [], windows: [], scipy: [], advise: [], step: [] };
 for (let round = 0; round < ROUNDS; round++) {
-  times.fit.push(timed(() => fit(problem)));
+  times.fit.push(timed(() => fitInputs(problem)));
   if (scipy) times.scipy.push((await scipy.run()).milliseconds);
-  times.windows.push(timed(() => fit(windows)));
+  times.windows.push(timed(() => fitInputs(windows)));
   times.advise.push(timed(() => advise(board, board.outputs[marginOutput].id, candidates, sensitivities(board))));
   times.step.push(timed(() => adviseStep(study, 'stacked-12')));
 }
@@ -80,7 +80,7 @@ function drawTruth(models, all) {
     draws.fill(from);
     for (let s = 0; s < 8; s++) {
       const values = new Map(all.map(({ id, value }) => [id, value]));
-      draws.inputs.forEach((input, k) => values.set(all[input].id, draws.columns[k][s]));
+      for (const [k, input] of draws.inputs.entries()) values.set(all[input].id, draws.columns[k][s]);
       const solved = models.every((model) => {
         const x = Float64Array.from(model.inputs, ({ id }) => values.get(id));
         return model.evaluate(x, new Float64Array(model.outputs.length)).ending === 'solved';

@@ -1,14 +1,13 @@
 import { type PredictedWindow, predictWindows } from '../steps/learn.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
-import { learnFromRuns } from './fit.ts';
-import { measuredWindows } from './measured-windows.ts';
+import { learnFromRuns, windowsOfRun } from './fit.ts';
 import { writeTable } from './text-table.ts';
 
 /** `plan --against RUN`: what the board, learnt from the study's own runs, predicts for each window of another run. */
 export async function planAgainst(study: Study, folder: string, run: string): Promise<Outcome> {
   const learnt = await learnFromRuns(study, folder);
-  const windows = await measuredWindows(folder, run);
+  const windows = await windowsOfRun(study, folder, run);
   const rows = predictWindows(study, study.steps[0], learnt, windows);
   const from = study.learning!.from;
   const seen = from.includes(run) ? `run "${run}" is one of those the board was learnt from: this is no test\n` : '';

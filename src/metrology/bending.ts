@@ -19,11 +19,11 @@ const REACH = 2;
  * Inputs along which the posterior bends: the input is moved by 2u each way, the others follow to their best values there (profile
  * likelihood), and the loss should rise by 4. Where the uncertainty that the rise stands for differs from u by more than a tenth, the input is
  * listed. A first look takes the others along a straight line; only what it suspects is fitted again. Inputs held at a limit aren't looked at:
- * their distribution is known not to be normal.
+ * their distribution is known not to be normal. `asked`: only these.
  *
  * Source: profile likelihood, D. M. Bates, D. G. Watts, "Nonlinear Regression Analysis and Its Applications" (Wiley 1988), section 6.1, from memory.
  */
-export function bending(problem: FitProblem, fit: Fit): readonly Bend[] {
+export function bending(problem: FitProblem, fit: Fit, asked: (id: string) => boolean = () => true): readonly Bend[] {
   const space = fittedSpace(problem, fit);
   const { coordinates, limits, best, covariance } = space;
   const n = best.length;
@@ -35,7 +35,7 @@ export function bending(problem: FitProblem, fit: Fit): readonly Bend[] {
   const least = lossAt(best);
   return fit.inputs.flatMap(({ id, held }, i): Bend[] => {
     const u = Math.sqrt(covariance[i * (n + 1)]);
-    if (held !== null || u === 0) return [];
+    if (held !== null || u === 0 || !asked(id)) return [];
     const [low, high] = [-1, 1].map((side) => {
       const along = best.map((value, j) => value + (side * REACH * covariance[j * n + i]) / u);
       if (outside(limits, along)) return 1;

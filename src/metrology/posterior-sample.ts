@@ -69,8 +69,11 @@ export function posteriorSample(problem: FitProblem, fit: Fit, options: Posterio
   let beta = 0.5;
   let accepted = 0;
   for (let s = -options.samples; s < options.samples; s++) {
-    const kept = Math.sqrt(1 - beta ** 2);
-    for (let i = 0; i < n; i++) proposal[i] = kept * z[i] + beta * stream.normal();
+    // One proposal in four is made anew: it finds what lies apart, such as a second hump.
+    const anew = stream.uniform() < 0.25;
+    const step = anew ? 1 : beta;
+    const kept = Math.sqrt(1 - step ** 2);
+    for (let i = 0; i < n; i++) proposal[i] = kept * z[i] + step * stream.normal();
     const then = surplus(proposal);
     const taken = Math.log(stream.uniform()) < now - then;
     if (taken) {
@@ -78,9 +81,10 @@ export function posteriorSample(problem: FitProblem, fit: Fit, options: Posterio
       now = then;
       state.set(point);
     }
-    // Towards two of five taken; then left alone, or the chain would not keep its distribution.
-    if (s < 0) beta = Math.min(1, Math.max(1e-3, beta * Math.exp(0.05 * (Number(taken) - 0.4))));
-    else {
+    // Towards one of three taken, by ever smaller changes; then left alone, or the chain would not keep its distribution.
+    const change = (Number(taken) - 1 / 3) / Math.sqrt(options.samples + s + 1);
+    if (s < 0 && !anew) beta = Math.min(1, Math.max(1e-3, beta * Math.exp(2 * change)));
+    if (s >= 0) {
       if (taken) accepted++;
       for (let i = 0; i < n; i++) columns[i][s] = naturalValue(coordinates, i, state[i]);
     }

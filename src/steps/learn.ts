@@ -2,11 +2,13 @@ import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { Refusal, refuse } from '../fault/fault.ts';
 import { budget } from '../metrology/budget.ts';
 import { startValues } from '../metrology/evaluate.ts';
-import { type Fit, fit as fitInputs, type Observation } from '../metrology/fit.ts';
+import { type Fit, type FitProblem, fit as fitInputs, type Observation } from '../metrology/fit.ts';
+import type { Limits } from '../metrology/limits.ts';
 import type { Input, Model } from '../metrology/model.ts';
 import { withPosterior } from '../metrology/posterior.ts';
 import { sensitivities } from '../metrology/sensitivity.ts';
-import { kinds } from '../quantity/kind.ts';
+import { type KindName, kinds } from '../quantity/kind.ts';
+import type { Quantity } from '../quantity/quantity.ts';
 import type { Step, Study } from '../study/study.ts';
 import { figure } from './figure.ts';
 import { type Instrument, readInstrument } from './instrument.ts';
@@ -49,6 +51,7 @@ export interface PredictedWindow {
 }
 
 export interface Learnt {
+  readonly problem: FitProblem;
   readonly fit: Fit;
   readonly used: readonly string[];
   readonly leftOut: readonly { readonly window: string; readonly instrument: string; readonly why: string }[];
@@ -58,7 +61,12 @@ export interface Learnt {
  * Learns the study's inputs from settled windows, of one run or of several at several steps: each window belongs to the board of its own step,
  * and what the steps have in common is the same number. Throws a Refusal when the study doesn't say how, or nothing has settled.
  */
-export function learn(study: Study, step: Step, windows: readonly MeasuredWindow[]): Learnt {
+export function learn(
+  study: Study,
+  step: Step,
+  windows: readonly MeasuredWindow[],
+  options: { readonly robust?: boolean } = {},
+): Learnt {
   const benchOf = benches(study, step);
   const several = new Set(windows.map(({ run }) => run)).size > 1;
   const observations: Observation[] = [];
@@ -91,8 +99,9 @@ export function learn(study: Study, step: Step, windows: readonly MeasuredWindow
   }
   if (observations.length === 0)
     throw new Refusal(refuse('fit/nothing-settled', { runs: [...new Set(windows.map(({ run }) => run))] }));
-  const result = fitInputs({ inputs: [...inputs.values()], observations });
-  return { fit: result, used: observations.map(({ id }) => id), leftOut };
+  const all = [...inputs.values()];
+  const problem = { inputs: all, observations, limits: physicalLimits(all), robust: options.robust };
+  return { problem, fit: fitInputs(problem), used: observations.map(({ id }) => id), leftOut };
 }
 
 /** What the learnt board predicts for every instrument in windows that it hasn't seen, beside what was measured. */
@@ -140,6 +149,27 @@ export function predictWindows(
   });
 }
 
+/** What no board can have: a resistance, a length or a conductance below zero. */
+function physicalLimits(inputs: readonly Input[]): Record<string, Limits> {
+  const never = inputs.filter(({ kind, value }) => neverNegative.has(kind) && value >= 0);
+  return Object.fromEntries(never.map(({ id }) => [id, { low: 0 }]));
+}
+
+const neverNegative: ReadonlySet<KindName> = new Set([
+  'resistance',
+  'thermal-resistance',
+  'thermal-conductance',
+  'thermal-conductivity',
+  'area-thermal-resistance',
+  'film-coefficient',
+  'length',
+  'area',
+  'frequency',
+  'inductance',
+  'capacitance',
+  'volume-flow',
+]);
+
 /** The bench of a window's step, each made once. */
 function benches(study: Study, step: Step): (window: MeasuredWindow) => Bench {
   const made = new Map<string, Bench>();
@@ -151,9 +181,13 @@ function benches(study: Study, step: Step): (window: MeasuredWindow) => Bench {
   };
 }
 
+const AMBIENT = 'heat.nodes.ambient.temperature';
+
 /** The study's word on how its recordings belong to its board at one step. */
 class Bench {
   readonly powerInstrument: Instrument;
+  readonly ambientInstrument: Instrument | null;
+  /** Those whose readings are learnt from. */
   readonly others: readonly Instrument[];
   readonly #study: Study;
   readonly #step: Step;
@@ -179,38 +213,47 @@ class Bench {
         refuse('fit/no-power-instrument', { wanted: learning['power-channel'], known: Object.keys(study.instruments) }),
       );
     this.powerInstrument = power;
-    this.others = this.#instruments.filter((instrument) => instrument !== power);
+    this.ambientInstrument = this.#instruments.find(({ shows }) => shows === AMBIENT) ?? null;
+    this.others = this.#instruments.filter(
+      (instrument) => instrument !== power && instrument !== this.ambientInstrument,
+    );
   }
 
-  /** The board in one window, as the instruments see it. */
+  /**
+   * The board in one window, as the instruments see it: with the power that was read there, and the ambient where an instrument reads it; else
+   * with the stated ambient and its drift.
+   */
   model(window: MeasuredWindow, drift: Input | null): Model {
-    const power = window.channels[this.powerInstrument.channel];
+    const power = this.#read(window, this.powerInstrument, 'power')!;
+    const ambient = this.ambientInstrument && this.#read(window, this.ambientInstrument, 'ambient');
+    return measuredBoard(this.#assemble(power.input.value), this.#instruments, power, ambient ? null : drift, ambient);
+  }
+
+  /** A number that is read in a window and goes into the board; null where the window doesn't have it. */
+  #read(window: MeasuredWindow, { id, channel, repeatability }: Instrument, what: 'power' | 'ambient') {
+    const measured = window.channels[channel];
+    if (!measured) return null;
     const input: Input = {
-      id: `windows.${window.run}.${window.id}.power`,
-      kind: 'power',
-      unit: 'W',
-      value: power.mean,
-      spread: { shape: 'normal', u: power.u },
+      id: `windows.${window.run}.${window.id}.${what}`,
+      kind: what === 'power' ? 'power' : 'temperature',
+      unit: what === 'power' ? 'W' : '°C',
+      value: measured.mean,
+      spread: { shape: 'normal', u: what === 'power' ? measured.u : Math.hypot(measured.u, repeatability) },
       source: `measured in ${window.run}, ${window.title}`,
     };
-    return measuredBoard(
-      this.#assemble(power.mean),
-      this.#instruments,
-      { instrument: this.powerInstrument.id, input },
-      drift,
-    );
+    return { instrument: id, input };
   }
 
   /** Ambient may have changed from run to run. */
   drift(run: string): Input | null {
-    const stated = this.#study.learning?.['ambient-drift'];
-    if (!stated) return null;
+    const u = this.#study.learning?.['ambient-drift']?.value;
+    if (!u) return null;
     return {
       id: `runs.${run}.ambient-drift`,
       kind: 'temperature-difference',
       unit: 'K',
       value: 0,
-      spread: { shape: 'normal', u: stated.value },
+      spread: { shape: 'normal', u },
       source: 'stated drift of ambient between runs',
     };
   }
@@ -231,10 +274,10 @@ class Bench {
 }
 
 /** The inputs a study wants to learn, before and after. */
-export function learntInputs(study: Study, step: Step, { fit: result }: Learnt) {
+export function learntInputs(study: Study, { fit: result }: Learnt) {
   return (study.learning?.learn ?? []).map((path) => {
     const found = result.inputs.find(({ id }) => id === path);
-    const quantity = [...step.quantities].find(([, at]) => at === path)?.[0];
+    const quantity = quantityAt(study, path);
     if (!found || !quantity)
       throw new Refusal(refuse('fit/no-such-input', { path, known: result.inputs.map(({ id }) => id) }));
     const { kind, unit } = quantity;
@@ -250,4 +293,11 @@ export function learntInputs(study: Study, step: Step, { fit: result }: Learnt) 
       siUnit: kinds[kind].siUnit,
     };
   });
+}
+
+/** A number of any step by its address. */
+export function quantityAt(study: Study, path: string): Quantity | undefined {
+  for (const { quantities } of study.steps)
+    for (const [quantity, address] of quantities) if (address === path) return quantity;
+  return undefined;
 }

@@ -16,8 +16,8 @@ const assembly = assembleBoard(reading.study.steps[0], { limiter: 'package', rea
 if (!assembly.ok) throw new Error('no board');
 
 const instruments = [
-  { id: 'meter', title: 'meter', channel: 'p', shows: 'limiters.package.real', u: 0.5 },
-  { id: 'probe', title: 'probe', channel: 't', shows: 'heat.nodes.spot.temperature', u: 1 },
+  { id: 'meter', title: 'meter', channel: 'p', shows: 'limiters.package.real', u: 0.5, repeatability: 0 },
+  { id: 'probe', title: 'probe', channel: 't', shows: 'heat.nodes.spot.temperature', u: 1, repeatability: 0 },
 ];
 const input = (id: string, value: number): Input => ({
   id,
@@ -28,13 +28,14 @@ const input = (id: string, value: number): Input => ({
   source: '',
 });
 
-function shown(changed: Readonly<Record<string, number>>) {
+function shown(changed: Readonly<Record<string, number>>, ambient: number | null = null) {
   const board = assembly.ok ? assembly.board : null;
   const model = measuredBoard(
     board!,
     instruments,
     { instrument: 'meter', input: input('power', 30) },
-    input('drift', 0),
+    ambient === null ? input('drift', 0) : null,
+    ambient === null ? null : { instrument: 'probe', input: input('read', ambient) },
   );
   const x = startValues(model);
   for (const [id, value] of Object.entries(changed)) x[model.inputs.findIndex((each) => each.id === id)] = value;
@@ -63,4 +64,10 @@ test('the dial is no input of its own any more, and an error of a thermometer is
     kind: 'temperature-difference',
     unit: 'K',
   });
+});
+
+test('an ambient that is read stands for the stated one, less the error of what reads it', () => {
+  // 60 K above 10 °C; what reads 2 K too much had 8 °C.
+  expect(shown({}, 283.15).probe).toBeCloseTo(45, 9);
+  expect(shown({ 'instruments.probe.error': 2 }, 283.15).probe).toBeCloseTo(45, 9);
 });

@@ -5,7 +5,7 @@ import { keysAt, textAt } from '../outline.ts';
 import { type Path, type Raw, spanAt } from '../raw.ts';
 import type { Step } from '../study.ts';
 
-/** What is learnt exists: the numbers, the limiter, the instrument; a number of a step names a step that exists. */
+/** What is learnt exists: the numbers, the limiter, the instrument, the steps of the runs; a number of a step names a step that exists. */
 export function checkLearning(file: Raw, steps: readonly Step[], lines: Lines): Fault[] {
   const faults: Fault[] = [];
   const addresses = [...new Set(steps.flatMap((step) => [...step.quantities.values()]))];
@@ -24,16 +24,17 @@ export function checkLearning(file: Raw, steps: readonly Step[], lines: Lines): 
   };
   mustBe(['learning', 'limiter'], 'limiter', keysAt(file, ['limiters']));
   mustBe(['learning', 'power-channel'], 'instrument', keysAt(file, ['instruments']));
+  const stepIds = steps.map((step) => step.id);
+  for (const run of keysAt(file, ['learning', 'at'])) mustBe(['learning', 'at', run], 'step', stepIds);
   for (const index of keysAt(file, ['learning', 'learn']).map(Number)) {
     const path = ['learning', 'learn', index];
     const [, id] = (textAt(file, path) ?? '').split('#');
-    const ids = steps.map((step) => step.id);
-    if (id !== undefined && !ids.includes(id)) {
+    if (id !== undefined && !stepIds.includes(id)) {
       const place = lines.place(spanAt(file, path));
       faults.push(
         refuse(
           'study/unknown-name',
-          { name: id, to: 'step', field: path.join('.'), nearest: nearest(id, ids), names: ids, isPart: 0 },
+          { name: id, to: 'step', field: path.join('.'), nearest: nearest(id, stepIds), names: stepIds, isPart: 0 },
           place,
         ),
       );

@@ -39,6 +39,7 @@ const instrument = z.strictObject({
 
 const learning = z.strictObject({
   from: z.array(name).min(1).describe('runs whose windows are learnt from'),
+  at: z.record(name, name).optional().describe('step at which a run was recorded, by run; the first one when left out'),
   learn: z.array(z.string()).min(1).describe('paths of the numbers to be learnt'),
   'power-channel': z.string().describe('instrument whose measured power sets the board’s power in each window'),
   limiter: name.describe('the limiter whose real power that channel shows'),
