@@ -1,6 +1,7 @@
 import { type Coordinates, naturalValue } from './coordinates.ts';
 import type { Fit, FitProblem } from './fit.ts';
 import type { Found } from './minimise.ts';
+import { normalQuantile } from './normal-quantile.ts';
 import { chiSquareAbove } from './probability.ts';
 
 /** What would take most off chi-square if it were allowed for. */
@@ -22,12 +23,20 @@ export interface Explanation {
 
 /** Model and observations disagree by more than noise explains. */
 export interface Misfit {
-  /** What tells: chi-square as a whole (below 1 % by chance), single residuals or pulls (beyond 3). */
+  /** What tells: chi-square as a whole (below 1 % by chance), single residuals or pulls (beyond `farFor` the number of observations). */
   readonly because: readonly ('chi-square' | 'residual' | 'pull')[];
   /** Observations by their part of chi-square, largest first, as far as they make nine tenths of it. */
   readonly observations: readonly { readonly id: string; readonly part: number }[];
   /** Single changes, the one that takes most off chi-square first; those that take less than 4 (two standard uncertainties) aren't listed. */
   readonly explanations: readonly Explanation[];
+}
+
+/**
+ * How far out a residual or a pull must lie [standard uncertainties] to be more than the worst of so many by chance: one false alarm in a hundred fits
+ * (Bonferroni), never less than 3. Pulls say nothing that the observations don't say, so that there are no more of them to count.
+ */
+export function farFor(observations: number): number {
+  return Math.max(3, -normalQuantile(0.005 / Math.max(1, observations)));
 }
 
 /**
@@ -45,10 +54,11 @@ export function misfitOf(
   fit: Omit<Fit, 'misfit' | 'faults'>,
 ): Misfit | null {
   const { residuals, inputs, chance, chiSquareParts } = fit;
+  const far = farFor(residuals.length);
   const because = [
     ...(chance !== null && chance < 0.01 ? (['chi-square'] as const) : []),
-    ...(residuals.some(({ size }) => size !== null && Math.abs(size) > 3) ? (['residual'] as const) : []),
-    ...(inputs.some(({ pull }) => pull !== null && Math.abs(pull) > 3) ? (['pull'] as const) : []),
+    ...(residuals.some(({ size }) => size !== null && Math.abs(size) > far) ? (['residual'] as const) : []),
+    ...(inputs.some(({ pull }) => pull !== null && Math.abs(pull) > far) ? (['pull'] as const) : []),
   ];
   if (because.length === 0) return null;
 

@@ -1,5 +1,6 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
+import { farFor } from '../metrology/misfit.ts';
 import { monteCarlo } from '../metrology/monte-carlo.ts';
 import { withPosterior } from '../metrology/posterior.ts';
 import { type CountedProbability, counted } from '../metrology/sample.ts';
@@ -23,10 +24,12 @@ export interface GateRules {
   readonly perLimit: number;
   /** Largest probability of exceeding any limit [1]. */
   readonly together: number;
+  /** Largest probability of exceeding the limit of a temperature that no instrument watches: nobody would notice that the model is wrong there [1]. */
+  readonly unwatched: number;
 }
 
-/** One per cent a limit and five together (common practice, no source). */
-export const usualRules: GateRules = { perLimit: 0.01, together: 0.05 };
+/** One per cent a limit, five together, a tenth of a per cent where nobody looks (common practice, no source). */
+export const usualRules: GateRules = { perLimit: 0.01, together: 0.05, unwatched: 0.001 };
 
 export interface GateOptions {
   readonly samples: number;
@@ -57,10 +60,11 @@ export function gate(study: Study, stepId: string, evidence: GateEvidence, optio
   if (learnt === null) hold.push(refuse('gate/nothing-measured', { step: stepId }));
   else {
     if (learnt.fit.ending !== 'converged') hold.push(refuse('gate/no-fit', { ending: learnt.fit.ending }));
-    hold.push(...learnt.fit.faults.filter(({ code }) => disagreements.has(code)));
+    if (learnt.fit.misfit) hold.push(...learnt.fit.faults.filter(({ code }) => disagreements.has(code)));
   }
+  const far = farFor(predicted.length);
   for (const { window, instrument, size, predicted: expected, measured } of predicted)
-    if (Math.abs(size) > 3)
+    if (Math.abs(size) > far)
       hold.push(
         refuse('gate/prediction-missed', {
           instrument,
@@ -68,6 +72,7 @@ export function gate(study: Study, stepId: string, evidence: GateEvidence, optio
           predicted: expected.text,
           measured: measured.text,
           size: size.toFixed(1),
+          far: far.toFixed(1),
         }),
       );
 
@@ -80,7 +85,9 @@ export function gate(study: Study, stepId: string, evidence: GateEvidence, optio
   if (!next) hold.push(refuse('gate/no-solution', { step: stepId }));
   else {
     for (const { title } of next.board.open) hold.push(refuse('gate/open-limit', { limit: title }));
-    for (const [limit, { probability }] of next.limits)
+    const watched = new Set(Object.values(study.instruments).map(({ shows }) => shows));
+    for (const { id: limit, of } of next.board.limits) {
+      const { probability } = next.limits.get(limit)!;
       if (probability > rules.perLimit)
         hold.push(
           refuse('gate/too-likely', {
@@ -89,6 +96,15 @@ export function gate(study: Study, stepId: string, evidence: GateEvidence, optio
             allowed: percent(rules.perLimit),
           }),
         );
+      else if (probability > rules.unwatched && isPlace(of) && !watched.has(of))
+        hold.push(
+          refuse('gate/unwatched', {
+            limit,
+            probability: percent(probability),
+            allowed: percent(rules.unwatched),
+          }),
+        );
+    }
     if (next.together.probability > rules.together)
       hold.push(
         refuse('gate/too-likely-together', {
@@ -105,6 +121,9 @@ export function gate(study: Study, stepId: string, evidence: GateEvidence, optio
     limits: next?.limits ?? new Map(),
   };
 }
+
+/** Whether an output is the temperature of a place that a sensor can be put on. */
+const isPlace = (output: string) => /^heat\.nodes\.[^.]+\.temperature$/.test(output);
 
 /** Complaints of a fit that mean: model and measurements don't agree. */
 const disagreements = new Set(['fit/chi-square', 'fit/residual', 'fit/input-far']);

@@ -22,8 +22,6 @@ export interface Played {
   readonly misfit: boolean;
 }
 
-const disagreements = ['fit/chi-square', 'fit/residual', 'fit/input-far'];
-
 /** Baseline, fit, prediction of the next step, beside the truth of the next step. */
 export function playNextStep(
   seed: number,
@@ -37,7 +35,7 @@ export function playNextStep(
   // A board that never comes to rest is seen at once.
   if (!windows) return { outcomes: null, misfit: true };
   const { fit } = learn(study, study.steps[0], windows);
-  const misfit = fit.ending !== 'converged' || fit.faults.some(({ code }) => disagreements.includes(code));
+  const misfit = fit.ending !== 'converged' || fit.misfit !== null;
   if (fit.ending !== 'converged' || !truth) return { outcomes: null, misfit };
   const model = withPosterior(assembled(study.steps[1]), fit);
   const outputs = Object.values(predicted);

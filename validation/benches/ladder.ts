@@ -70,7 +70,8 @@ function missingThermocouples({ study }: CampaignBench, { verdict, reasons }: Ga
   if (verdict !== 'hold') return [];
   const shown = Object.values(study.instruments).map(({ shows }) => shows);
   return reasons.flatMap(({ code, data }) => {
-    const node = code === 'gate/too-likely' ? /^heat\.nodes\.(.+)\.limit$/.exec(String(data.limit))?.[1] : undefined;
+    const held = code === 'gate/too-likely' || code === 'gate/unwatched';
+    const node = held ? /^heat\.nodes\.(.+)\.limit$/.exec(String(data.limit))?.[1] : undefined;
     return node === undefined || shown.includes(`heat.nodes.${node}.temperature`) ? [] : [node];
   });
 }

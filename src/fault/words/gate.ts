@@ -15,7 +15,7 @@ export const gateWords = {
   }),
   'gate/prediction-missed': (d) => ({
     found: `${d.instrument} in ${d.window}: predicted ${d.predicted}, measured ${d.measured}, ${d.size} combined uncertainties away`,
-    expected: 'within 3',
+    expected: `within ${d.far}, for so many values`,
     remedy: 'find out why before going on: the instrument, the change that was made, or the model',
   }),
   'gate/exceeded-now': (d) => ({
@@ -37,6 +37,11 @@ export const gateWords = {
     found: `${d.limit} would be exceeded with a probability of ${d.probability}`,
     expected: `at most ${d.allowed}`,
     remedy: 'measure what makes it uncertain, improve the cooling, or take a smaller step',
+  }),
+  'gate/unwatched': (d) => ({
+    found: `no instrument watches what ${d.limit} holds, and it would be exceeded with a probability of ${d.probability}`,
+    expected: `at most ${d.allowed} where nobody would see it`,
+    remedy: 'put a sensor there and run the present step again',
   }),
   'gate/too-likely-together': (d) => ({
     found: `some limit would be exceeded with a probability of ${d.probability}`,
