@@ -22,9 +22,10 @@ export interface Bootstrap {
 }
 
 /**
- * Draws each sample again from itself, with replacement, `draws` times. For pairs, draw row numbers: one sample of 0, 1, 2, … whose statistic looks the pairs up.
- * Source: B. Efron, R. J. Tibshirani, An Introduction to the Bootstrap (1993), chapters 6 and 14; acceleration of several samples: A. C. Davison, D. V. Hinkley,
- * Bootstrap Methods and their Application (1997), section 5.3.2, with the jackknife's influences.
+ * Draws each sample again from itself, with replacement, `draws` times. For pairs, draw row numbers: one sample of 0, 1, 2, … whose
+ * statistic looks the pairs up.
+ * Source: B. Efron, R. J. Tibshirani, An Introduction to the Bootstrap (1993), chapters 6 and 14; acceleration of several samples: A. C.
+ * Davison, D. V. Hinkley, Bootstrap Methods and their Application (1997), section 5.3.2, with the jackknife's influences.
  */
 export function bootstrap(
   samples: readonly ArrayLike<number>[],

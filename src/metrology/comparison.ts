@@ -88,7 +88,10 @@ export interface Comparison {
   readonly ratio: Ratio | null;
   /** Ratio of the geometric means; null unless all readings are positive, and independent of their neighbours. */
   readonly ratioByLogs: Ratio | null;
-  /** Difference of the means by BCa bootstrap; null where readings aren't independent, fewer than eight, or so many that Student's interval is as good. */
+  /**
+   * Difference of the means by BCa bootstrap; null where readings aren't independent, fewer than eight, or so many that Student's interval
+   * is as good.
+   */
   readonly drawn: DrawnInterval | null;
   /** Difference of a quantile, by percentiles of the bootstrap. */
   readonly quantile: (DrawnInterval & { readonly before: number; readonly after: number }) | null;

@@ -30,11 +30,11 @@ export interface MonotoneTrend {
  * Mann–Kendall test of readings in the order of time. Variance n(n − 1)(2n + 5)/18 − Σ t(t − 1)(2t + 5)/18 over groups of t equal readings.
  *
  * For readings like their neighbours it grows by 1 + 2/(n(n − 1)(n − 2)) · Σ (n − k)(n − k − 1)(n − k − 2)·ρ(k), with the autocorrelations ρ of the
- * ranks of the readings without their slope, those beyond 1.96/√n only. Never shrunk: readings that swing are no proof. That sum is too small for short
- * series, because the slope took some of ρ with it; so at least what a first-order series has is taken, with ρ(1) freed of that bias.
- * Null for fewer than three readings or when all are the same.
- * Sources: H. B. Mann, Econometrica 13 (1945) 245–259; M. G. Kendall, Rank Correlation Methods (1975); K. H. Hamed, A. R. Rao, J. Hydrology 204 (1998)
- * 182–196.
+ * ranks of the readings without their slope, those beyond 1.96/√n only. Never shrunk: readings that swing are no proof. That sum is too
+ * small for short series, because the slope took some of ρ with it; so at least what a first-order series has is taken, with ρ(1) freed of
+ * that bias. Null for fewer than three readings or when all are the same.
+ * Sources: H. B. Mann, Econometrica 13 (1945) 245–259; M. G. Kendall, Rank Correlation Methods (1975); K. H. Hamed, A. R. Rao, J. Hydrology
+ * 204 (1998) 182–196.
  */
 export function mannKendall(values: ArrayLike<number>): MonotoneTrend | null {
   const n = values.length;
@@ -78,10 +78,11 @@ export interface RobustSlope {
 }
 
 /**
- * Theil–Sen slope with an interval from the variance of Mann–Kendall's s: the slopes (N ∓ C)/2 places from the lower end, C = z·√variance, N: number of slopes.
- * `times` are the readings' numbers where they aren't given; pairs of the same time are left out. Null where `mannKendall` is, or without two times.
- * Sources: H. Theil (1950); P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379–1389; the interval as in R. O. Gilbert, Statistical Methods for Environmental
- * Pollution Monitoring (1987), section 16.5.
+ * Theil–Sen slope with an interval from the variance of Mann–Kendall's s: the slopes (N ∓ C)/2 places from the lower end, C = z·√variance,
+ * N: number of slopes. `times` are the readings' numbers where they aren't given; pairs of the same time are left out. Null where
+ * `mannKendall` is, or without two times.
+ * Sources: H. Theil (1950); P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379–1389; the interval as in R. O. Gilbert, Statistical Methods for
+ * Environmental Pollution Monitoring (1987), section 16.5.
  */
 export function theilSen(
   values: ArrayLike<number>,

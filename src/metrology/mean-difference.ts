@@ -44,7 +44,8 @@ export function differenceByPooling(one: Scatter, other: Scatter, confidence = 0
 }
 
 /**
- * Mean of the differences within pairs, given as one sample: what both readings of a pair share drops out; ν = pairs − 1. Null where all differences are the same.
+ * Mean of the differences within pairs, given as one sample: what both readings of a pair share drops out; ν = pairs − 1. Null where all
+ * differences are the same.
  * Source: Student, "The probable error of a mean", Biometrika 6 (1908) 1–25; NIST/SEMATECH e-Handbook, 7.3.1.1.
  */
 export function differenceOfPairs({ n, mean, variance }: Scatter, confidence = 0.95): MeanDifference | null {

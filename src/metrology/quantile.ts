@@ -1,6 +1,6 @@
 /**
- * The nine definitions of a sample quantile in use, by their numbers in Hyndman and Fan. 1: the step of the distribution; 2: the same, averaged where it jumps;
- * 3: the nearest reading, even numbers first; 4 to 9: straight lines between readings, put at different places.
+ * The nine definitions of a sample quantile in use, by their numbers in Hyndman and Fan. 1: the step of the distribution; 2: the same,
+ * averaged where it jumps; 3: the nearest reading, even numbers first; 4 to 9: straight lines between readings, put at different places.
  */
 export type QuantileDefinition = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9;
 
@@ -28,8 +28,8 @@ const places: Readonly<Record<4 | 5 | 6 | 7 | 8 | 9, readonly [alpha: number, be
 };
 
 /**
- * Value below which a share p of the readings lies [unit of the readings], for readings in rising order. Definition 8 where none is named: it is their
- * recommendation, because its place among all readings is right whatever their distribution.
+ * Value below which a share p of the readings lies [unit of the readings], for readings in rising order. Definition 8 where none is named:
+ * it is their recommendation, because its place among all readings is right whatever their distribution.
  * Source: R. J. Hyndman, Y. Fan, "Sample quantiles in statistical packages", Am. Stat. 50 (1996) 361–365.
  */
 export function quantileOf(sorted: ArrayLike<number>, p: number, definition: QuantileDefinition = 8): number {

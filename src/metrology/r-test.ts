@@ -21,8 +21,8 @@ const usual: RWeights = [0.2, 0.1, 0.1];
 export const rCritical = { usual: 1.438, rare: 1.731 } as const;
 
 /**
- * One reading more: squares about the filtered reading of before, ν² = λ₂(x − x_f)² + (1 − λ₂)ν², then x_f = λ₁x + (1 − λ₁)x_f, and squares about the neighbour,
- * δ² = λ₃(x − x_before)² + (1 − λ₃)δ².
+ * One reading more: squares about the filtered reading of before, ν² = λ₂(x − x_f)² + (1 − λ₂)ν², then x_f = λ₁x + (1 − λ₁)x_f, and squares
+ * about the neighbour, δ² = λ₃(x − x_before)² + (1 − λ₃)δ².
  * Source: S. Cao, R. R. Rhinehart, "An efficient method for on-line identification of steady state", J. Process Control 5 (1995) 363–374.
  */
 export function rStep(state: RState, reading: number, weights: RWeights = usual): RState {
@@ -41,8 +41,9 @@ export function rRatio({ aboutFiltered, aboutNeighbour }: RState, weights: RWeig
 }
 
 /**
- * R at the last reading of a series [1], and the filtered reading there, started from its first ten: their mean and scatter. Readings have to be independent of their neighbours, or R is
- * large at any level: take means over more than the autocorrelation time. Null for fewer than thirty, or where nothing moves.
+ * R at the last reading of a series [1], and the filtered reading there, started from its first ten: their mean and scatter. Readings have
+ * to be independent of their neighbours, or R is large at any level: take means over more than the autocorrelation time. Null for fewer
+ * than thirty, or where nothing moves.
  */
 export function rTest(values: ArrayLike<number>): { readonly ratio: number; readonly filtered: number } | null {
   const startup = 10;

@@ -78,7 +78,10 @@ export function ratioOfPairedMeans(
   return ratioByFieller(quotient, studentQuantile((1 + confidence) / 2, one.n - 1), one.n - 1);
 }
 
-/** Ratio of the geometric means of two independent samples of positive readings: Welch's difference of their logarithms. Null where neither scatters. */
+/**
+ * Ratio of the geometric means of two independent samples of positive readings: Welch's difference of their logarithms. Null where neither
+ * scatters.
+ */
 export function ratioByLogs(before: ArrayLike<number>, after: ArrayLike<number>, confidence = 0.95): Ratio | null {
   const logs = differenceByWelch(scatterOf(logarithms(before)), scatterOf(logarithms(after)), confidence);
   return logs && fromLogs(logs);
@@ -87,7 +90,8 @@ export function ratioByLogs(before: ArrayLike<number>, after: ArrayLike<number>,
 /**
  * Geometric mean of positive ratios [1], exp(mean of ln r), with Student's interval on the logarithms: the one mean that doesn't depend on
  * what the ratios are taken to. No interval for a single ratio or for ratios that are all the same.
- * Source: P. J. Fleming, J. J. Wallace, "How not to lie with statistics: the correct way to summarize benchmark results", Comm. ACM 29 (1986) 218–221.
+ * Source: P. J. Fleming, J. J. Wallace, "How not to lie with statistics: the correct way to summarize benchmark results", Comm. ACM 29
+ * (1986) 218–221.
  */
 export function geometricMean(ratios: ArrayLike<number>, confidence = 0.95): Ratio {
   const { n, mean, variance } = scatterOf(logarithms(ratios));

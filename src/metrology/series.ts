@@ -56,13 +56,13 @@ export interface Trend {
 }
 
 /**
- * Slope of readings over time by least squares: u² = s²·n/(nₑ − 2)/Σ(t − t̄)² + q²/(6·T²)·exp(−4π²s²/q²), s² = Σe²/n − q²/12 or zero. Null for fewer than three
- * readings or one moment only.
+ * Slope of readings over time by least squares: u² = s²·n/(nₑ − 2)/Σ(t − t̄)² + q²/(6·T²)·exp(−4π²s²/q²), s² = Σe²/n − q²/12 or zero. Null
+ * for fewer than three readings or one moment only.
  *
  * e: residuals, n: their number, nₑ: this over their autocorrelation time, t: times, q: resolution, T: length of the record. The second term is
  * what two independent roundings at the ends can hide, which is less where noise of s carries the readings over the steps.
- * Sources: first term: B. D. Santer et al., J. Geophys. Res. 105 (2000) 7337–7356, section 3, there with the first lag alone; exponential: first term of the error of
- * the mean of rounded normal noise, B. Widrow, I. Kollár, Quantization Noise (2008), from memory.
+ * Sources: first term: B. D. Santer et al., J. Geophys. Res. 105 (2000) 7337–7356, section 3, there with the first lag alone; exponential:
+ * first term of the error of the mean of rounded normal noise, B. Widrow, I. Kollár, Quantization Noise (2008), from memory.
  */
 export function trend(
   values: ArrayLike<number>,

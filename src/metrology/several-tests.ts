@@ -12,8 +12,8 @@ export function adjustByHolm(chances: readonly number[]): number[] {
 }
 
 /**
- * Probabilities of several tests, adjusted so that the share of false alarms among all alarms stays what it is for one: the k-th smallest times n/k, never more than
- * the one after. In the order given; for tests that are independent or positively related.
+ * Probabilities of several tests, adjusted so that the share of false alarms among all alarms stays what it is for one: the k-th smallest
+ * times n/k, never more than the one after. In the order given; for tests that are independent or positively related.
  * Source: Y. Benjamini, Y. Hochberg, "Controlling the false discovery rate", J. R. Stat. Soc. B 57 (1995) 289–300.
  */
 export function adjustByBenjaminiHochberg(chances: readonly number[]): number[] {

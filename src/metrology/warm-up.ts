@@ -9,11 +9,12 @@ export interface WarmUp {
 }
 
 /**
- * Cut that leaves the mean with the least squared standard error (MSER): the d up to half of the series with the least Σ (x − x̄)²/(n − d)² over the readings after
- * it. With `batch` readings averaged first (MSER-5: 5), which takes the edge off single readings; the cut is then a multiple of it, and readings
- * that fill no batch aren't looked at. Null for fewer than four batches.
- * Sources: K. P. White Jr., "An effective truncation heuristic for bias reduction in simulation output", Simulation 69 (1997) 323–334; batches: S. C. Spratt, MS thesis,
- * University of Virginia (1998). Half of the series as the last cut: White, M. J. Cobb, S. C. Spratt, Winter Simulation Conference (2000) 755–760.
+ * Cut that leaves the mean with the least squared standard error (MSER): the d up to half of the series with the least Σ (x − x̄)²/(n − d)²
+ * over the readings after it. With `batch` readings averaged first (MSER-5: 5), which takes the edge off single readings; the cut is then a
+ * multiple of it, and readings that fill no batch aren't looked at. Null for fewer than four batches.
+ * Sources: K. P. White Jr., "An effective truncation heuristic for bias reduction in simulation output", Simulation 69 (1997) 323–334;
+ * batches: S. C. Spratt, MS thesis, University of Virginia (1998). Half of the series as the last cut: White, M. J. Cobb, S. C. Spratt,
+ * Winter Simulation Conference (2000) 755–760.
  */
 export function warmUpOf(values: ArrayLike<number>, batch = 1): WarmUp | null {
   const count = Math.floor(values.length / batch);

@@ -38,10 +38,10 @@ export interface SettlingRule {
 /**
  * Settled means: less than what is allowed is still to come in the middle of the averaged seconds. Three things have to show it.
  *
- * 1. The approach to an end value, by the whole window and by its second half alone; the worse of the two counts. A heat path has a fast part that hides
- *    a slow one; the second half shows it.
- * 2. The drift that this approach leaves in the second half. One that shows counts with what it moved in that half; what it may move in the averaged seconds, as far as it may
- *    be beyond what was found, has to be allowed as well. A drift known so badly that more may hide in it shows nothing.
+ * 1. The approach to an end value, by the whole window and by its second half alone; the worse of the two counts. A heat path has a fast
+ *    part that hides a slow one; the second half shows it.
+ * 2. The drift that this approach leaves in the second half. One that shows counts with what it moved in that half; what it may move in the
+ *    averaged seconds, its 95 % included, has to be allowed as well. A drift known so badly that more may hide in it shows nothing.
  * 3. No jump at the end, by the R-test.
  *
  * Neighbouring readings are alike: each counts with as many as are independent. Readings are to be numbers.
@@ -103,8 +103,9 @@ function farthest(approaches: readonly Approach[]): Approach {
 }
 
 /**
- * How far the R-test's filtered end is from the mean of the second half, in what the approach leaves [unit of the channel]; 0 where the test finds no change, or can't
- * tell. In means over twice the time that neighbours are alike before the averaged seconds, because it asks for independent readings.
+ * How far the R-test's filtered end is from the mean of the second half, in what the approach leaves [unit of the channel]; 0 where the
+ * test finds no change, or can't tell. In means over twice the time that neighbours are alike before the averaged seconds, because it asks
+ * for independent readings.
  */
 function jumpOf(time: Float64Array, values: Float64Array, { at }: Approach, averaged: number): number {
   const rests = values.map((value, i) => value - at(time[i]));

@@ -46,8 +46,8 @@ const shortestLevel = 5;
 const idleShare = 0.1;
 
 /**
- * Change still to come that counts as none: in kelvins for temperatures, or what rounding leaves uncertain in their mean whatever comes; as a share of the mean or one step of the
- * readings for everything else (common practice, no source).
+ * Change still to come that counts as none: in kelvins for temperatures, or what rounding leaves uncertain in their mean whatever comes; as
+ * a share of the mean or one step of the readings for everything else (common practice, no source).
  */
 const allowedKelvins = 0.25;
 const allowedShare = 0.02;
