@@ -1,14 +1,15 @@
+import type { CampaignResults, Count, CoverageResult } from './benches/campaigns.ts';
 import type { Figure, Tier, Topic, Trap } from './topic.ts';
 
 const fields = ['electrical', 'thermal', 'mechanics', 'chemistry', 'sensing', 'metrology'] as const;
 const tiers: readonly Tier[] = ['A', 'B', 'C'];
 
 /** All topics as one Markdown page: counts, then a table a topic. */
-export function writeResults(topics: readonly Topic[]): string {
+export function writeResults(topics: readonly Topic[], campaigns: CampaignResults): string {
   const sorted = [...topics].sort(
     (one, other) => fields.indexOf(one.field) - fields.indexOf(other.field) || (one.title < other.title ? -1 : 1),
   );
-  return `${[heading, countsOf(sorted), ...sorted.map(writeTopic)].join('\n\n')}\n`;
+  return `${[heading, countsOf(sorted), writeCampaigns(campaigns), ...sorted.map(writeTopic)].join('\n\n')}\n`;
 }
 
 const heading = `# Published figures beside computed ones
@@ -35,6 +36,59 @@ function countsOf(topics: readonly Topic[]): string {
     [...fields.map((field) => row(field, field)), row('all', null)],
   );
 }
+
+/** Figures of the virtual benches; each campaign that hasn't been run says so. */
+function writeCampaigns({ coverage, planted, ladders, advice }: CampaignResults): string {
+  const missing = 'Not run yet: `npm run benches`.';
+  return [
+    '## Virtual benches',
+    'Boards drawn at random, with hidden true numbers drawn from what their studies state, played by a simulator that shares no solution with the tool. `npm run benches` plays them all and writes these figures anew; `npm test` plays a few.',
+    '### The next step’s truth inside the predicted 95 % interval',
+    ...(coverage ? Object.entries(coverage).map(([name, result]) => writeCoverage(name, result)) : [missing]),
+    '### Planted faults that the fit reports',
+    planted
+      ? table(
+          ['fault', 'benches', 'reported'],
+          Object.entries(planted).map(([kind, count]) => [kind, `${count.of}`, percent(count)]),
+        )
+      : missing,
+    '### Ladders climbed by obeying the gate',
+    ...(ladders
+      ? [
+          `${ladders.ladders} ladders, ${ladders.rungs} steps asked about, with what the tool leaves out. A true limit was exceeded at a step that the gate had let through on ${ladders.exceeded.count} ladders (${percent(ladders.exceeded)}).`,
+          table(
+            ['true room to the closest limit', 'such steps', 'allowed'],
+            Object.entries(ladders.allowed).map(([room, count]) => [
+              `at least ${room} %`,
+              `${count.of}`,
+              percent(count),
+            ]),
+          ),
+          'The worst that were let through:',
+          ladders.worst.map((it) => `- ${it}`).join('\n'),
+        ]
+      : [missing]),
+    '### The measurement advised first',
+    ...(advice
+      ? [
+          `Within a tenth of the best by brute force on ${advice.within.count} of ${advice.within.of} boards (${percent(advice.within)}). The worst:`,
+          advice.worst.map((it) => `- ${it}`).join('\n'),
+        ]
+      : [missing]),
+  ].join('\n\n');
+}
+
+function writeCoverage(name: string, { benches, withoutResult, falseAlarms, inside, size }: CoverageResult): string {
+  return [
+    `Virtual board ${name}: ${benches} benches, ${withoutResult} without a result, ${falseAlarms} false alarms (${percent({ of: benches, count: falseAlarms })}).`,
+    table(
+      ['predicted', 'inside', 'error in standard uncertainties, root mean square'],
+      Object.entries(inside).map(([output, count]) => [output, percent(count), `${size[output]}`]),
+    ),
+  ].join('\n\n');
+}
+
+const percent = ({ count, of }: Count) => `${((100 * count) / of).toFixed(count === 0 || count === of ? 0 : 1)} %`;
 
 function writeTopic({ title, field, figures, traps = [], unchecked = [] }: Topic): string {
   const parts = [`## ${title} (${field})`];
