@@ -20,8 +20,8 @@ const NEAR = 0.05;
 const NEAR_ALONG = 0.3;
 /** Longest step of a search: an input with bounds has no slope left beyond [standard deviations]. */
 const LONGEST = 2.5;
-/** Beyond this distance lies less than 1e-15 [standard deviations]. */
-const FAR = 8;
+/** Beyond this distance lies about 1e-12: nothing that is looked for [standard deviations]. */
+const FAR = 7;
 
 /**
  * Searches the design point from `start`: on the surface that the margin's gradient promises, the point nearest to the origin,
@@ -67,6 +67,7 @@ export function designPoint(state: LimitState, start: Float64Array): DesignPoint
     if (!next) break;
     z = next;
     margin = nextMargin;
+    if (lengthOf(z) > 0.97 * FAR && margin > NEAR * steepness) break;
     gradient = gradientAt(state, z, margin);
   }
 

@@ -92,7 +92,7 @@ export function tailProbability(model: Model, marginOutputId: string, options: T
   if (followed.probability === 0 && shifted.probability < LEAST_TAIL)
     return result(shifted, 'importance-sampling', 'out-of-reach');
   const apart = Math.abs(Math.log(shifted.probability / followed.probability));
-  const allowed = 2.5 * Math.hypot(shifted.u / shifted.probability, followed.u / followed.probability);
+  const allowed = 3 * Math.hypot(shifted.u / shifted.probability, followed.u / followed.probability);
   if (apart <= allowed && agreesWithRun(shifted, run))
     return result(shifted, 'importance-sampling', shifted.u <= 0.1 * shifted.probability ? 'settled' : 'coarse');
   const byShift = shifted.probability > followed.probability;

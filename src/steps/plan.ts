@@ -36,8 +36,9 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
   const draws = drawsOf(study, board, options.seed);
   const run = options.samples >= 2 ? sample(board, draws, options) : undefined;
   const u = (id: string) => outputUncertainty(board, sens, run, id);
+  const rare = run && rareExceeding(board, run, draws);
   const list = (marginsOf(board, sens, run) ?? []).map((margin) =>
-    writeMargin(board, margin, u, run && !options.cancelled?.() ? rareExceeding(board, margin, run, draws) : null),
+    writeMargin(board, margin, u, rare && !options.cancelled?.() ? rare(margin) : null),
   );
   list.sort(byDanger);
   const of = (id: string) => outputFigure(board, sens, id, u(id));
