@@ -135,7 +135,7 @@ function neighbourFigures(): Figure[] {
       ...closedForm,
     },
     {
-      what: 'standard uncertainty of the mean of Michelso with it [km/s/1000]',
+      what: 'standard uncertainty of the mean of Michelso with it [1000 km/s]',
       computed: Math.sqrt(scatterOf(michelso).variance / worth),
       published: 0.0143593,
       tolerance: 5e-8,
