@@ -36,7 +36,7 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
   const { posterior: samples, seed = 1 } = options;
   const sample = samples === undefined ? null : samplePosterior(study, learnt, { samples, seed });
   const lines = [
-    `learnt from ${runNames(study)}: ${learnt.used.length} observations, ${fit.inputs.length} uncertain inputs, ${fit.passes} passes`,
+    `learnt from ${runNames(study)}: ${learnt.used.length} observations, ${fit.inputs.length} uncertain inputs`,
     writeTable(
       [
         { heading: 'input' },
