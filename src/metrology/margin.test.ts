@@ -58,6 +58,80 @@ test('a kinked margin: the methods disagree, and the run is used', () => {
   expect(margin.exceedBounds!.high).toBeGreaterThan(0.0455);
 });
 
+describe('the method that is used, and why', () => {
+  // y = a + 0.6·p·q, all normal with u = 8, 1 and 8: first order u = 8, second order u = √(64 + 0.36·64) = 9.33.
+  const held = (bend: number, limit = 100) =>
+    exampleModel({
+      inputs: { a: [0, normal(8)], p: [0, normal(1)], q: [0, normal(8)] },
+      outputs: {
+        value: ([a, p, q]) => a + bend * p * q,
+        limit: () => limit,
+        margin: ([a, p, q]) => limit - a - bend * p * q,
+      },
+      margins: { margin: 'value' },
+    });
+
+  test('first order alone, when there are no draws', () => {
+    expect(marginOf(held(0.6), 0)).toMatchObject({ method: 'first-order', why: 'alone', u: expect.closeTo(8, 6) });
+  });
+
+  test('first order, where the draws give the same interval', () => {
+    expect(marginOf(held(0.1))).toMatchObject({ method: 'first-order', why: 'confirmed', disagree: false });
+  });
+
+  test('second order, where the draws give its interval and not that of first order', () => {
+    const margin = marginOf(held(0.6, 10));
+    const u = 8 * Math.sqrt(1.36);
+    expect(margin).toMatchObject({ method: 'second-order', why: 'confirmed', disagree: true, exceedBounds: null });
+    expect(margin.u).toBeCloseTo(u, 6);
+    expect(margin.interval.low).toBeCloseTo(10 - 1.959963984540054 * u, 5);
+    // Φ(−10/9.3295) = Φ(−1.07187) = 0.141890 (Abramowitz & Stegun, table 26.1, interpolated).
+    expect(margin.exceed).toBeCloseTo(0.14189, 4);
+  });
+
+  test('Monte Carlo, where the draws give neither', () => {
+    const square = exampleModel({
+      inputs: { a: [0, normal(3)] },
+      outputs: { value: ([a]) => a * a, limit: () => 100, margin: ([a]) => 100 - a * a },
+      margins: { margin: 'value' },
+    });
+    const margin = marginOf(square);
+    expect(margin).toMatchObject({ method: 'monte-carlo', why: 'bends', disagree: true });
+    // The shortest interval of 100 − 9χ²(1) ends at 100; χ²₀.₉₅(1) = 3.841459.
+    expect(margin.shortest.high).toBeCloseTo(100, 3);
+    expect(Math.abs(margin.shortest.low - (100 - 9 * 3.841459))).toBeLessThan(0.5);
+  });
+});
+
+describe('an uncertainty from few readings', () => {
+  const few = (degreesOfFreedom: number, others = 0) =>
+    exampleModel({
+      inputs: { a: [90, { shape: 't', u: 3, degreesOfFreedom }], b: [0, normal(others)] },
+      outputs: { value: ([a, b]) => a + b, limit: () => 100, margin: ([a, b]) => 100 - a - b },
+      margins: { margin: 'value' },
+    });
+
+  test('widens the interval by Student’s factor: t₀.₉₇₅(4) = 2.776', () => {
+    // JCGM 100:2008, table G.2: 2.78.
+    const margin = marginOf(few(4), 0);
+    expect(margin.degreesOfFreedom).toBeCloseTo(4, 9);
+    expect(margin.u).toBeCloseTo(3, 9);
+    expect((10 - margin.interval.low) / 3).toBeCloseTo(2.776, 3);
+  });
+
+  test(`is confirmed by draws from Student's distribution (seed ${SEED})`, () => {
+    expect(marginOf(few(4))).toMatchObject({ method: 'first-order', why: 'confirmed' });
+  });
+
+  test('matters less beside what is known well: ν = u⁴/(u₁⁴/ν₁)', () => {
+    expect(marginOf(few(4, 4), 0).degreesOfFreedom).toBeCloseTo((625 / 81) * 4, 9);
+  });
+
+  test('is none of a sum where nothing has few', () => {
+    expect(marginOf(linear, 0).degreesOfFreedom).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
 test('a run with draws that have no solution is used even where first order looks fine', () => {
   const model = exampleModel({
     inputs: { a: [0, normal(1)] },
@@ -66,7 +140,7 @@ test('a run with draws that have no solution is used even where first order look
     ending: ([a]) => (a > 2 ? 'runaway' : 'solved'),
   });
   const margin = marginOf(model);
-  expect(margin).toMatchObject({ method: 'monte-carlo', disagree: true });
+  expect(margin).toMatchObject({ method: 'monte-carlo', why: 'lost-draws', disagree: true });
   // 1 − Φ(2).
   expect(margin.exceed).toBeCloseTo(0.02275, 3);
 });

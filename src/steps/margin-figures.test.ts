@@ -17,10 +17,13 @@ const bare: BareMargin = {
   margin: 1,
   u: 0.2,
   interval: { low: 0.6, high: 1.4 },
+  shortest: { low: 0.7, high: 1.4 },
   exceed: 0.02,
   exceedBounds: { low: 0.01, high: 0.03 },
   method: 'monte-carlo',
+  why: 'bends',
   disagree: true,
+  degreesOfFreedom: Number.POSITIVE_INFINITY,
   bent: [],
 };
 const counted = (changed: Partial<BareMargin>) => writeMargin(board, { ...bare, ...changed }, () => null).exceed;
@@ -53,16 +56,30 @@ test('draws without a solution leave the interval without an end, in words', () 
       margin: 1,
       u: Number.POSITIVE_INFINITY,
       interval: { low: Number.NEGATIVE_INFINITY, high: Number.NEGATIVE_INFINITY },
+      shortest: { low: Number.NEGATIVE_INFINITY, high: Number.NEGATIVE_INFINITY },
       exceed: 1,
       exceedBounds: { low: 0.99, high: 1 },
       method: 'monte-carlo',
+      why: 'no-slopes',
       disagree: null,
+      degreesOfFreedom: Number.NaN,
       bent: [],
     },
     () => null,
   );
   expect(lost.interval.low.text).toBe('no end: some draws have no solution');
   expect(lost).toMatchObject({ state: 'close', disagree: false });
+});
+
+test('the method is told in words, and degrees of freedom where they are few', () => {
+  const written = (changed: Partial<BareMargin>) => writeMargin(board, { ...bare, ...changed }, () => null);
+  expect(written({}).why).toBe('Monte Carlo; first order gives another interval, because the board bends here');
+  expect(written({ method: 'second-order', why: 'confirmed' }).why).toMatch(/^second order, as the draws confirm/);
+  expect(written({ method: 'first-order', why: 'confirmed' }).why).toBe('first order, as the draws confirm');
+  expect(written({ degreesOfFreedom: 7.5 }).degreesOfFreedom).toBe(7.5);
+  expect(written({}).degreesOfFreedom).toBeNull();
+  expect(written({ degreesOfFreedom: Number.NaN }).degreesOfFreedom).toBeNull();
+  expect(written({}).shortest.low.text).toBe('0.70 V');
 });
 
 test('a rare one is written with its own error, one that is too far away as less than the least', () => {

@@ -6,6 +6,29 @@ import { showValue } from '../quantity/write.ts';
 import { figure } from './figure.ts';
 import type { Margin } from './step-plan.ts';
 
+/** From so many degrees of freedom on, Student's 95 % interval is the normal one to two per cent (JCGM 100:2008, table G.2: 2.01 at 50, 1.98 at 100). */
+const WELL_KNOWN = 60;
+
+/** Why a method is used. */
+function reasonOf({ why, method }: BareMargin): string {
+  switch (why) {
+    case 'alone':
+      return 'first order, not compared with draws';
+    case 'confirmed':
+      return method === 'first-order'
+        ? 'first order, as the draws confirm'
+        : 'second order, as the draws confirm; first order gives another interval, because the board bends here';
+    case 'bends':
+      return 'Monte Carlo; first order gives another interval, because the board bends here';
+    case 'lost-draws':
+      return 'Monte Carlo; some draws have no solution';
+    case 'no-slopes':
+      return method === 'monte-carlo'
+        ? 'Monte Carlo; beside its best values the board has no solution'
+        : 'nothing is known: beside its best values the board has no solution';
+  }
+}
+
 /** A margin's bare numbers with their words, units and digits. `u`: standard uncertainty of an output; `rare`: where too few draws exceeded it to be counted. */
 export function writeMargin(
   board: BoardModel,
@@ -36,10 +59,13 @@ export function writeMargin(
     share: kind === 'temperature' || bare.limit === 0 ? null : bare.margin / bare.limit,
     u: difference(bare.u),
     interval: { low: end(bare.interval.low), high: end(bare.interval.high), level: 0.95 },
+    shortest: { low: end(bare.shortest.low), high: end(bare.shortest.high) },
     exceed: rare ? writeRare(bare, rare) : writeExceed(bare),
     state: bare.margin < 0 ? 'exceeded' : bare.interval.low > 0 ? 'kept' : 'close',
     method: bare.method,
+    why: reasonOf(bare),
     disagree: bare.disagree === true,
+    degreesOfFreedom: bare.degreesOfFreedom < WELL_KNOWN ? bare.degreesOfFreedom : null,
     consequence: limit.consequence,
   };
 }

@@ -1,4 +1,5 @@
 import type { Fault } from '../fault/fault.ts';
+import type { Method } from '../metrology/margin.ts';
 import type { Ending } from '../metrology/model.ts';
 
 /** A number for people and programs: SI value, SI unit, and the text with the unit and digits a person would use. */
@@ -28,13 +29,19 @@ export interface Margin {
   readonly u: Figure;
   /** 95 % interval of the margin. */
   readonly interval: { readonly low: Figure; readonly high: Figure; readonly level: number };
+  /** The shortest 95 % interval of the margin, which lies nearer to where the values crowd. */
+  readonly shortest: { readonly low: Figure; readonly high: Figure };
   /** Probability that the limit is exceeded, with the half width of its own sampling interval; where too few draws exceed it to be counted, by importance sampling. It is 0 only where nothing is uncertain. */
   readonly exceed: { readonly value: number; readonly error: number; readonly text: string };
   /** kept: the whole interval is on the safe side; close: the interval touches the limit; exceeded: the best value is beyond it. */
   readonly state: 'kept' | 'close' | 'exceeded';
-  readonly method: 'first-order' | 'monte-carlo';
-  /** First order and Monte Carlo disagree; Monte Carlo is shown. */
+  readonly method: Method;
+  /** Why this method is used, in words. */
+  readonly why: string;
+  /** First order and Monte Carlo disagree; second order is shown where that agrees, else Monte Carlo. */
   readonly disagree: boolean;
+  /** Effective degrees of freedom of u; null where it is known as well as a normal distribution wants. */
+  readonly degreesOfFreedom: number | null;
   /** What happens when it is exceeded: a trip of this limiter, or a rating of this part. */
   readonly consequence: string;
 }

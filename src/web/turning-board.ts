@@ -90,10 +90,13 @@ function turnMargin(board: BoardModel, y: Float64Array, old: Margin): Margin {
     margin,
     u,
     interval: { low: old.interval.low.value + moved, high: old.interval.high.value + moved },
+    shortest: { low: old.shortest.low.value + moved, high: old.shortest.high.value + moved },
     exceed: u > 0 ? normalBelow(-margin / u) : margin < 0 ? 1 : 0,
     exceedBounds: null,
     method: 'first-order',
+    why: 'alone',
     disagree: null,
+    degreesOfFreedom: old.degreesOfFreedom ?? Number.POSITIVE_INFINITY,
     bent: [],
   };
   return writeMargin(board, bare, (output) => (output === hold!.valueOutput ? old.value.u : old.limit.u));
