@@ -1,6 +1,6 @@
 import { cholesky } from '../numeric/dense.ts';
 import { sobol } from '../numeric/sobol.ts';
-import type { Spread } from '../quantity/spread.ts';
+import { toDistribution } from './distribution.ts';
 import type { Joint } from './joint.ts';
 import type { Model } from './model.ts';
 import { normalQuantile } from './normal-quantile.ts';
@@ -67,18 +67,6 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
       correlate(normals, factor, joint);
     },
   };
-}
-
-/** Turns a column of probabilities into values of a distribution [SI], in place. */
-function toDistribution(column: Float64Array, spread: Spread, value: number): void {
-  const n = column.length;
-  if (spread.shape === 'rectangular') {
-    for (let s = 0; s < n; s++) column[s] = spread.low + (spread.high - spread.low) * column[s];
-  } else if (spread.shape === 'normal') {
-    for (let s = 0; s < n; s++) column[s] = value + spread.u * normalQuantile(column[s]);
-  } else {
-    for (let s = 0; s < n; s++) column[s] = value * Math.exp(spread.sigma * normalQuantile(column[s]));
-  }
 }
 
 /** Cholesky factor of a covariance; one that is singular to rounding gets the least variance that makes it a covariance again. */

@@ -1,5 +1,6 @@
 import { cholesky } from '../numeric/dense.ts';
 import type { Spread } from '../quantity/spread.ts';
+import { quantile } from './distribution.ts';
 import { outputIndex, startValues } from './evaluate.ts';
 import type { Joint } from './joint.ts';
 import type { Model } from './model.ts';
@@ -51,10 +52,8 @@ export function valueAt(spread: Spread, value: number, z: number): number {
       return value + spread.u * z;
     case 'log-normal':
       return value * Math.exp(spread.sigma * z);
-    case 'rectangular': {
-      const width = spread.high - spread.low;
-      return z < 0 ? spread.low + width * normalBelow(z) : spread.high - width * normalBelow(-z);
-    }
+    default:
+      return quantile(spread, value, normalBelow(z), normalBelow(-z));
   }
 }
 

@@ -1,4 +1,4 @@
-import { standardUncertainty } from '../quantity/spread.ts';
+import { endsOf, standardUncertainty } from '../quantity/spread.ts';
 import { evaluateAt, startValues } from './evaluate.ts';
 import type { Ending, Input, Model } from './model.ts';
 
@@ -85,12 +85,13 @@ function slope(a: Point, b: Point, output: number): number | null {
   return (b.y[output] - a.y[output]) / (b.x - a.x);
 }
 
-/** An input's value moved by a share of its uncertainty: by a factor for a log-normal one, and never out of a rectangle. */
+/** An input's value moved by a share of its uncertainty: by a factor for a log-normal one, and never beyond ends that it has. */
 function moved(input: Input, value: number, u: number, share: number): number {
   const { spread } = input;
   if (spread?.shape === 'log-normal') return value * Math.exp(share * spread.sigma);
-  if (spread?.shape !== 'rectangular') return value + share * u;
-  return Math.min(Math.max(value + share * u, Math.min(spread.low, value)), Math.max(spread.high, value));
+  const ends = spread && endsOf(spread);
+  if (!ends) return value + share * u;
+  return Math.min(Math.max(value + share * u, Math.min(ends.low, value)), Math.max(ends.high, value));
 }
 
 /** Distance between the smallest and the largest of the slopes that exist. */

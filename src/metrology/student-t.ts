@@ -1,4 +1,4 @@
-import { incompleteBeta } from './incomplete-beta.ts';
+import { incompleteBeta, logGamma } from './incomplete-beta.ts';
 import { normalQuantile } from './normal-quantile.ts';
 import { normalBelow } from './probability.ts';
 
@@ -6,16 +6,16 @@ import { normalBelow } from './probability.ts';
 const asGoodAsNormal = 1e8;
 
 /**
- * Probability that a Student number with ν degrees of freedom is above t [1]: P = I_x(ν/2, ½)/2 for t ≥ 0, x = ν/(ν + t²); keeps its relative accuracy
- * in the upper tail. ν may be any number above 0.
+ * Probability that a Student number with ν degrees of freedom is above t [1]: P = I_x(ν/2, ½)/2 for t ≥ 0, x = ν/(ν + t²); keeps its
+ * relative accuracy in the upper tail. ν may be any number above 0.
  * Source: M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions (1964), 26.7.1.
  */
 export function studentAbove(t: number, degreesOfFreedom: number): number {
   if (degreesOfFreedom >= asGoodAsNormal) return normalBelow(-t);
   const square = t * t;
-  // Near the middle 1 − x is the small number: taken as such, it keeps its digits.
+  // Near the middle 1 − x is the small number: taken as such, it keeps its digits; farther out the tail itself does.
   const tail =
-    square < degreesOfFreedom
+    square < 3
       ? (1 - incompleteBeta(square / (degreesOfFreedom + square), 0.5, degreesOfFreedom / 2)) / 2
       : incompleteBeta(degreesOfFreedom / (degreesOfFreedom + square), degreesOfFreedom / 2, 0.5) / 2;
   return t < 0 ? 1 - tail : tail;
@@ -34,22 +34,47 @@ export function studentQuantile(probability: number, degreesOfFreedom: number): 
 
 /** t ≥ 0 above which `tail` lies. */
 function quantileOfTail(tail: number, degreesOfFreedom: number): number {
+  const top =
+    logGamma((degreesOfFreedom + 1) / 2) - logGamma(degreesOfFreedom / 2) - Math.log(degreesOfFreedom * Math.PI) / 2;
   let low = 0;
-  let high = 1;
-  while (studentAbove(high, degreesOfFreedom) > tail) [low, high] = [high, 2 * high];
-  let t = (low + high) / 2;
-  const step = 1e-6;
-  for (let pass = 0; pass < 100; pass++) {
+  let high = Number.POSITIVE_INFINITY;
+  let t = startOf(tail, degreesOfFreedom);
+  for (let pass = 0; pass < 1100; pass++) {
     const above = studentAbove(t, degreesOfFreedom);
     if (above > tail) low = t;
     else high = t;
-    const slope =
-      (studentAbove(t * (1 + step), degreesOfFreedom) - studentAbove(t * (1 - step), degreesOfFreedom)) /
-      (2 * t * step);
-    const next = t + (Math.log(tail / above) * above) / slope;
-    const kept = next > low && next < high ? next : (low + high) / 2;
-    if (Math.abs(kept - t) <= 2e-15 * kept) return kept;
+    const density = Math.exp(top - ((degreesOfFreedom + 1) / 2) * Math.log1p((t * t) / degreesOfFreedom));
+    const next = t + (Math.log(above / tail) * above) / density;
+    const kept = next > low && next < high ? next : high < Number.POSITIVE_INFINITY ? (low + high) / 2 : 2 * t;
+    if (Math.abs(kept - t) <= 4e-15 * kept) return kept;
     t = kept;
   }
   return t;
+}
+
+/**
+ * Near the quantile, to three digits or more from one degree of freedom on. Source: G. W. Hill, "Algorithm 396: Student's t-quantiles",
+ * Comm. ACM 13 (1970) 619–620.
+ */
+function startOf(tail: number, n: number): number {
+  if (n < 1) return 1;
+  const a = 1 / (n - 0.5);
+  const b = 48 / (a * a);
+  let c = (((20700 * a) / b - 98) * a - 16) * a + 96.36;
+  const d = ((94.5 / (b + c) - 3) / b + 1) * Math.sqrt((a * Math.PI) / 2) * n;
+  let y = (d * 2 * tail) ** (2 / n);
+  if (y > 0.05 + a) {
+    const x = normalQuantile(tail);
+    y = x * x;
+    if (n < 5) c += 0.3 * (n - 4.5) * (x + 0.6);
+    c = (((0.05 * d * x - 5) * x - 7) * x - 2) * x + b + c;
+    y = (((((0.4 * y + 6.3) * y + 36) * y + 94.5) / c - y - 3) / b + 1) * x;
+    y = Math.expm1(a * y * y);
+  } else {
+    y =
+      ((1 / (((n + 6) / (n * y) - 0.089 * d - 0.822) * (n + 2) * 3) + 0.5 / (n + 4)) * y - 1) * ((n + 1) / (n + 2)) +
+      1 / y;
+  }
+  const t = Math.sqrt(n * y);
+  return t > 0 && t < Number.POSITIVE_INFINITY ? t : 1;
 }

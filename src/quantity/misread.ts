@@ -70,3 +70,15 @@ export function refuseUnit(written: string, text: string, kind: KindName, place:
     : Object.values(kinds).find((each) => sameDimension(each.dimension, unit.dimension));
   return misread('quantity/wrong-dimension', { ...data, foundKind: found?.title ?? 'of another kind' }, place);
 }
+
+export const decimalComma = /[+-]?[\d.]*,\d[\d.,]*/;
+
+/** Why a text doesn't begin with a number that can be read. */
+export function notANumber(piece: Piece, kind: KindName): Misread {
+  const { title, example } = kinds[kind];
+  const data = { text: piece.text.trim(), expectedKind: title, example };
+  const comma = decimalComma.exec(piece.text);
+  if (comma) return misread('quantity/comma', data, { text: comma[0], at: piece.at + comma.index });
+  const split = /^[+-]?\d+(?:\.\d+)?['_\s]\s*\d/.test(data.text);
+  return misread(split ? 'quantity/split-number' : 'quantity/not-a-number', data, piece);
+}

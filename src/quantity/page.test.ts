@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { type KindName, kinds } from './kind.ts';
 import { readQuantity, readUnit } from './read.ts';
+import { standardUncertainty } from './spread.ts';
 
 const page = readFileSync(new URL('../../docs/quantities.md', import.meta.url), 'utf8');
 const kindNames = Object.keys(kinds) as KindName[];
@@ -9,7 +10,7 @@ const kindNames = Object.keys(kinds) as KindName[];
 /** Code of one column of the table under a heading. */
 function codes(heading: string, column: number): string[] {
   const section = page.split(/^## /m).find((part) => part.startsWith(heading))!;
-  const rows = section.split('\n').filter((line) => /^\| (?!---)/.test(line));
+  const rows = section.split('\n').filter((line) => /^\| (?!---|you write)/.test(line));
   return rows.flatMap((row) => [...row.split('|')[column].matchAll(/`([^`]+)`/g)].map((found) => found[1]));
 }
 
@@ -40,6 +41,13 @@ test('the page shows what is refused, and it is', () => {
     '5 - 6 V': ['voltage', 'bad-tolerance'],
     '5.02(3) mΩ ± 1 %': ['resistance', 'two-uncertainties'],
     '0.4..0.6 K/W ± 10 %': ['thermal-resistance', 'two-uncertainties'],
+    '5 V ± 1 % (triangle)': ['voltage', 'unknown-shape'],
+    '5 V ± 1 % (9 dof)': ['voltage', 'bad-shape'],
+    '5.02(3) V (triangular)': ['voltage', 'bad-shape'],
+    '5 V ± 1 V (flat ± 2 V)': ['voltage', 'bad-shape'],
+    '10 V or 12 V ± 1 %': ['voltage', 'bad-choice'],
+    '10 V (50 %) or 12 V (30 %)': ['voltage', 'bad-choice'],
+    '0.9 or 80 %': ['ratio', 'bad-choice'],
     '0.6..0.4 K/W': ['thermal-resistance', 'bad-range'],
     '25 degC ± 1 %': ['temperature', 'percent-of-temperature'],
     '30 degC': ['temperature-difference', 'scale-for-difference'],
@@ -50,4 +58,19 @@ test('the page shows what is refused, and it is', () => {
     const reading = readQuantity(text, kind);
     expect(reading.ok || reading.fault.code, text).toBe(`quantity/${code}`);
   }
+});
+
+test('the standard uncertainties that the page names are those of the shapes', () => {
+  const u = (text: string, kind: KindName) => {
+    const reading = readQuantity(text, kind);
+    if (!reading.ok || !reading.quantity.spread) throw new Error(text);
+    return standardUncertainty(reading.quantity.spread, reading.quantity.value);
+  };
+  expect(u('25 degC ± 2 K (triangular)', 'temperature')).toBeCloseTo(2 / Math.sqrt(6), 12);
+  expect(u('25 degC ± 2 K (U-shaped)', 'temperature')).toBeCloseTo(2 / Math.sqrt(2), 12);
+  expect(u('25 degC ± 2 K (flat ± 1 K)', 'temperature')).toBeCloseTo(Math.sqrt(5) / Math.sqrt(6), 12);
+  expect(u('5 mΩ ± 1 % (limits ± 0.2 %)', 'resistance') / 5e-5).toBeCloseTo(Math.sqrt(1 / 3 + 0.04 / 9), 12);
+  expect(u('100 mΩ ± 10 % (without ± 5 %)', 'resistance') / 1e-3).toBeCloseTo(Math.sqrt((100 + 50 + 25) / 3), 11);
+  expect(u('10 mΩ or 12 mΩ', 'resistance')).toBeCloseTo(1e-3, 14);
+  expect(u('10 mΩ (70 %) or 12 mΩ (30 %)', 'resistance')).toBeCloseTo(1e-3 * Math.sqrt(0.84), 14);
 });

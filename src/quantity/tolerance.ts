@@ -32,7 +32,6 @@ const largeSpread = 0.2;
 
 const anySign = /±|\+-|\+\/-|~|\+\s*[\d.]|(?:^|\s)-\s*[\d.]|\(\s*sigma\s*=/;
 const asymmetric = /^\s*\+\s*(\S.*?)\s*(?:\s|\/)\s*-\s*(\S.*)$/;
-const coverageFactor = /\(\s*k\s*=\s*(\d+(?:\.\d+)?)\s*\)\s*$/;
 const sigmaAlone = /^\(\s*sigma\s*=\s*(\d+(?:\.\d+)?(?:e-?\d+)?)\s*\)\s*$/;
 
 /** Cuts what is behind the number where the uncertainty begins. */
@@ -54,15 +53,15 @@ function signOf(mark: string): Tail['sign'] {
 
 /** In `5.02 ± 0.06 mΩ` the unit stands once, behind both. */
 export function trailingUnit(tail: Tail): Piece | null {
-  const body = tail.text.replace(coverageFactor, '');
-  const number = takeNumber(body);
-  const unit = number ? body.slice(number.length).split(anySign)[0] : '';
+  const number = takeNumber(tail.text);
+  const unit = number ? tail.text.slice(number.length).split(anySign)[0] : '';
   return /^\s*$|^\s*(%|ppm)\s*$/.test(unit) ? null : { text: unit, at: tail.at + number!.length };
 }
 
-/** What the tail says about the subject; null when there is none. */
-export function readSpread(tail: Tail, subject: Subject): Spread | null {
+/** What the tail says about the subject; null when there is none. `coverage`: a coverage factor behind it, as `k=2`. */
+export function readSpread(tail: Tail, subject: Subject, coverage?: Piece): Spread | null {
   const { value, kind, text } = subject;
+  if (coverage && tail.sign !== '±') fail('quantity/bad-tolerance', text, coverage);
   switch (tail.sign) {
     case '':
       return null;
@@ -74,15 +73,13 @@ export function readSpread(tail: Tail, subject: Subject): Spread | null {
       return { shape: 'log-normal', sigma };
     }
     case '±': {
-      const coverage = coverageFactor.exec(tail.text);
-      const size = readSize(coverage ? { text: tail.text.slice(0, coverage.index), at: tail.at } : tail, subject);
+      const size = readSize(tail, subject);
       if (!coverage) return rectangle(size, size, subject, tail);
-      const k = readDigits(coverage[1], text, tail);
-      if (k.whole === 0n) fail('quantity/bad-tolerance', text, tail);
+      const k = readDigits(coverage.text.split('=')[1].trim(), text, coverage);
+      if (k.whole === 0n) fail('quantity/bad-tolerance', text, coverage);
       return { shape: 'normal', u: toDouble(over(size, k)) };
     }
     case '~': {
-      if (coverageFactor.test(tail.text)) fail('quantity/bad-tolerance', text, tail);
       const size = readSize(tail, subject);
       if (value.whole <= 0n || signed.includes(kind)) return { shape: 'normal', u: toDouble(size) };
       const relative = toDouble(over(size, value));
@@ -101,7 +98,7 @@ function rectangle(down: Decimal, up: Decimal, { value, text }: Subject, tail: T
 /** `+10 % -5 %`, `+10 % / -5 %`, or with one unit behind both: `+10 -5 %`. One side may be zero. */
 function readAsymmetric(tail: Tail, subject: Subject): Spread {
   const found = asymmetric.exec(tail.text);
-  if (!found || coverageFactor.test(tail.text)) return fail('quantity/bad-tolerance', subject.text, tail);
+  if (!found) return fail('quantity/bad-tolerance', subject.text, tail);
   const [, above, below] = found;
   const unit = below.slice(takeNumber(below)?.length ?? 0);
   const up = { text: takeNumber(above) === above ? above + unit : above, at: tail.at + tail.text.indexOf(above) };
@@ -110,7 +107,7 @@ function readAsymmetric(tail: Tail, subject: Subject): Spread {
 }
 
 /** A half width or standard uncertainty [SI]: `1 %`, `50 ppm`, `0.06 mΩ`. */
-function readSize(piece: Piece, subject: Subject, zero?: 'zero allowed'): Decimal {
+export function readSize(piece: Piece, subject: Subject, zero?: 'zero allowed'): Decimal {
   const { text } = subject;
   const number = takeNumber(piece.text);
   if (number === null || /[(-]/.test(number.replace(/[eE]-/, ''))) return fail('quantity/bad-tolerance', text, piece);

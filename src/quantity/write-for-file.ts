@@ -26,7 +26,7 @@ const mostDigits = 40;
  * Throws when value or spread can't be read from any text: not finite, no width, a rectangle beside its value, a temperature below absolute zero.
  */
 export function writeForFile(value: number, spread: Spread | null, unit: string, kind: KindName): string {
-  const figures = [value, ...Object.values(spread ?? {}).filter((each) => typeof each === 'number')];
+  const figures = [value, ...Object.values(spread ?? {}).flat()].filter((each) => typeof each === 'number');
   if (figures.every(Number.isFinite)) {
     const si = kinds[kind].siUnit === '1' ? '' : kinds[kind].siUnit;
     for (const symbol of [unit.trim() === '1' ? '' : unit.trim(), si])
@@ -55,30 +55,72 @@ function* fileTexts(value: number, spread: Spread | null, symbol: string, kind: 
   };
   const digits = inUnit(value);
   const own = join(digits, symbol);
-  switch (spread?.shape) {
-    case undefined:
-      yield own;
-      return;
+  const written = scale(readDecimal(digits)!, unit, 'zero counted');
+  const upward = (part: Decimal) => toDouble(plus(written, part));
+  const offsets = (low: number, high: number) => [minus(decimalOf(high), written), minus(written, decimalOf(low))];
+  function* rectangle(low: number, high: number): Generator<string> {
+    const [up, down] = offsets(low, high);
+    if (written.whole !== 0n) yield `${own} ± ${writeDecimal(over(times(up, hundred), magnitude(written)), 6)} %`;
+    const above = size(up, upward, high);
+    yield `${own} ± ${above}`;
+    yield `${inUnit(low)}..${join(inUnit(high), symbol)}`;
+    yield `${own} +${above} -${size(down, (part) => toDouble(minus(written, part)), low)}`;
+  }
+  /** What stands in brackets behind the ends. */
+  function shapeWords(spread: Extract<Spread, { readonly low: number }>): readonly string[] {
+    const width = (wanted: number) => size(decimalOf(wanted), toDouble, wanted);
+    switch (spread.shape) {
+      case 'rectangular':
+        return [''];
+      case 'triangular':
+        return [' (triangular)'];
+      case 'u-shaped':
+        return [' (U-shaped)'];
+      case 'trapezoidal':
+        return [` (flat ± ${width(spread.flat)})`];
+      case 'curvilinear':
+        return [` (limits ± ${width(spread.by)})`];
+      case 'sorted': {
+        const { holeLow, holeHigh } = spread;
+        const ends = `${inUnit(holeLow)}..${join(inUnit(holeHigh), symbol)}`;
+        const [up] = offsets(holeLow, holeHigh);
+        return [` (without ± ${size(up, upward, holeHigh)})`, ` (without ${ends})`];
+      }
+    }
+  }
+  if (spread === null) {
+    yield own;
+    return;
+  }
+  switch (spread.shape) {
     case 'normal':
       yield `${own} ± ${size(decimalOf(spread.u), toDouble, spread.u)} (k=1)`;
+      return;
+    case 't':
+      yield `${own} ± ${size(decimalOf(spread.u), toDouble, spread.u)} (k=1, ${spread.degreesOfFreedom} dof)`;
       return;
     case 'log-normal':
       for (const places of [2, 4])
         yield `${own} ~ ${Number((100 * Math.sqrt(Math.expm1(spread.sigma ** 2))).toPrecision(places))} %`;
       yield `${own} (sigma=${spread.sigma})`;
       return;
-    case 'rectangular': {
-      const { low, high } = spread;
-      const written = scale(readDecimal(digits)!, unit, 'zero counted');
-      const [up, down] = [minus(decimalOf(high), written), minus(written, decimalOf(low))];
-      if (written.whole !== 0n)
-        yield `${own} ± ${writeDecimal(over(times(up, decimalOf(100)), magnitude(written)), 6)} %`;
-      const above = size(up, (part) => toDouble(plus(written, part)), high);
-      yield `${own} ± ${above}`;
-      yield `${inUnit(low)}..${join(inUnit(high), symbol)}`;
-      yield `${own} +${above} -${size(down, (part) => toDouble(minus(written, part)), low)}`;
+    case 'choice':
+      yield spread.values.map((each) => join(inUnit(each), symbol)).join(' or ');
+      yield spread.values
+        .map((each, k) => `${join(inUnit(each), symbol)} (${percentage(spread.probabilities[k])} %)`)
+        .join(' or ');
+      return;
+    default: {
+      for (const words of shapeWords(spread)) for (const text of rectangle(spread.low, spread.high)) yield text + words;
     }
   }
+}
+
+const hundred = decimalOf(100);
+
+/** A probability in per cent, with the digits that read back to it. */
+function percentage(probability: number): string {
+  return shortest(times(decimalOf(probability), hundred), (each) => toDouble(over(each, hundred)), probability);
 }
 
 /** The fewest digits near `target` that are read as `wanted`. */
@@ -96,8 +138,6 @@ function join(digits: string, symbol: string): string {
 }
 
 function sameSpread(a: Spread | null, b: Spread | null): boolean {
-  if (a === null || b === null) return a === b;
-  if (a.shape === 'normal') return b.shape === 'normal' && a.u === b.u;
-  if (a.shape === 'log-normal') return b.shape === 'log-normal' && a.sigma === b.sigma;
-  return b.shape === 'rectangular' && a.low === b.low && a.high === b.high;
+  const figures = (spread: Spread | null) => JSON.stringify(Object.entries(spread ?? {}).sort());
+  return figures(a) === figures(b);
 }

@@ -90,6 +90,59 @@ describe(`what is written to a file reads back to the last bit (seed ${seed})`, 
     );
   });
 
+  test('all other shapes, with any figures', () => {
+    const shape = fc.constantFrom('t', 'triangular', 'u-shaped', 'trapezoidal', 'curvilinear', 'sorted' as const);
+    const share = fc.double({ min: 0.01, max: 0.99, noNaN: true });
+    fc.assert(
+      fc.property(pair, positive, relative, shape, share, share, ([kind, unit], low, part, name, p, q) => {
+        const high = low * (1 + part);
+        const value = low + p * (high - low);
+        const figures = {
+          u: part * low,
+          degreesOfFreedom: 100 * q,
+          flat: (q * (high - low)) / 2,
+          by: (q * (high - low)) / 2,
+          holeLow: low + Math.min(p, q) * 0.9 * (high - low),
+          holeHigh: low + (Math.max(p, q) + 0.005) * (high - low),
+        };
+        const spread = {
+          t: { shape: 't', u: figures.u, degreesOfFreedom: figures.degreesOfFreedom },
+          triangular: { shape: 'triangular', low, high },
+          'u-shaped': { shape: 'u-shaped', low, high },
+          trapezoidal: { shape: 'trapezoidal', low, high, flat: figures.flat },
+          curvilinear: { shape: 'curvilinear', low, high, by: figures.by },
+          sorted: { shape: 'sorted', low, high, holeLow: figures.holeLow, holeHigh: figures.holeHigh },
+        }[name] as Spread;
+        expect(readBack(value, spread, unit, kind)).toEqual({ value, spread });
+      }),
+      { seed, numRuns: 3000 },
+    );
+  });
+
+  test('several values, as they are read', () => {
+    const digits = fc.integer({ min: 1, max: 99_999 });
+    const percent = fc.integer({ min: 1, max: 998 });
+    fc.assert(
+      fc.property(
+        pair,
+        fc.uniqueArray(digits, { minLength: 2, maxLength: 4 }),
+        fc.option(percent),
+        ([kind, unit], each, first) => {
+          const shares = first === null ? null : [first, ...each.slice(1).map((_, k) => (k === 0 ? 999 - first : 0.5))];
+          const weights = shares && each.length === 2 ? [shares[0] + 0.5, shares[1] + 0.5] : null;
+          const text = each
+            .map((value, k) => `${value / 8} ${unit === '1' ? '' : unit}${weights ? ` (${weights[k] / 10} %)` : ''}`)
+            .join(' or ');
+          const read = readQuantity(text, kind);
+          if (!read.ok) throw new Error(`${text}: ${read.fault.code}`);
+          const { value, spread } = read.quantity;
+          expect(readBack(value, spread, unit, kind)).toEqual({ value, spread });
+        },
+      ),
+      { seed, numRuns: 1000 },
+    );
+  });
+
   test('values and spreads many decades apart', () => {
     fc.assert(
       fc.property(pair, positive, positive, positive, ([kind, unit], value, down, up) => {
@@ -141,6 +194,13 @@ describe(`what is written to a file reads back to the last bit (seed ${seed})`, 
     [1, { shape: 'rectangular', low: 2, high: 3 }],
     [1, { shape: 'rectangular', low: 1, high: 1 }],
     [-1, { shape: 'log-normal', sigma: 0.3 }],
+    [1, { shape: 't', u: 1, degreesOfFreedom: 0 }],
+    [1, { shape: 'triangular', low: 2, high: 3 }],
+    [1, { shape: 'trapezoidal', low: 0, high: 2, flat: 1 }],
+    [1, { shape: 'curvilinear', low: 0, high: 2, by: 1.5 }],
+    [1, { shape: 'sorted', low: 0, high: 2, holeLow: 0, holeHigh: 1 }],
+    [2, { shape: 'choice', values: [1, 2], probabilities: [0.5, 0.5] }],
+    [1.5, { shape: 'choice', values: [1, 2, Number.NaN], probabilities: [0.5, 0.4, 0.1] }],
   ])('%s with %j is nothing that a file can hold', (value, spread) => {
     expect(() => writeForFile(value, spread, 'V', 'voltage')).toThrow("can't be written");
   });
@@ -152,6 +212,14 @@ describe(`what is written to a file reads back to the last bit (seed ${seed})`, 
     ['90 % ± 2 %', 'ratio'],
     ['6 lbf·in ± 10 %', 'torque'],
     ['45 um ~ 30 %', 'length'],
+    ['5 mΩ ± 1 % (triangular)', 'resistance'],
+    ['25 degC ± 2 K (U-shaped)', 'temperature'],
+    ['25 degC ± 2 K (flat ± 1 K)', 'temperature'],
+    ['25 degC ± 2 K (limits ± 0.5 K)', 'temperature'],
+    ['100 mΩ ± 10 % (without 97..105 mΩ)', 'resistance'],
+    ['10 mΩ (70 %) or 12 mΩ (30 %)', 'resistance'],
+    ['20 degC or 30 degC', 'temperature'],
+    ['5.02 mΩ ± 0.03 mΩ (k=1, 9 dof)', 'resistance'],
   ])('%s, and it stays in its unit', (text, kind) => {
     const read = readQuantity(text, kind);
     if (!read.ok) throw new Error(read.fault.code);

@@ -1,3 +1,4 @@
+import { quantile } from '../metrology/distribution.ts';
 import type { RandomStream } from '../numeric/random.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { Spread } from '../quantity/spread.ts';
@@ -29,9 +30,9 @@ function drawOf(value: number, spread: Spread | null, random: RandomStream): num
   switch (spread.shape) {
     case 'normal':
       return value + spread.u * random.normal();
-    case 'rectangular':
-      return spread.low + (spread.high - spread.low) * random.uniform();
     case 'log-normal':
       return value * Math.exp(spread.sigma * random.normal());
+    default:
+      return quantile(spread, value, random.uniform());
   }
 }

@@ -2,6 +2,7 @@ import type { BoardModel } from '../board/assemble.ts';
 import type { Fault } from '../fault/fault.ts';
 import { startValues } from '../metrology/evaluate.ts';
 import type { Input } from '../metrology/model.ts';
+import { endsOf as endsOfSpread, standardUncertainty } from '../quantity/spread.ts';
 import { figure } from './figure.ts';
 
 /** Regulators outside the currents of their loss curves. `y`: the board's outputs. */
@@ -43,8 +44,10 @@ export function drawNotes(board: BoardModel): Fault[] {
   });
 }
 
-/** Three standard uncertainties to each side: a draw in 700 lies beyond. A rectangle has ends of its own; a log-normal number stays positive. */
+/** Three standard uncertainties to each side: a draw in 700 lies beyond. What lies between two ends has them; a log-normal number stays positive. */
 function endsOf({ spread, value }: Input): number[] {
-  if (spread?.shape === 'normal') return [value - 3 * spread.u, value + 3 * spread.u];
-  return spread?.shape === 'rectangular' ? [spread.low, spread.high] : [];
+  if (spread === null || spread.shape === 'log-normal') return [];
+  const u = 3 * standardUncertainty(spread, value);
+  const { low, high } = endsOfSpread(spread) ?? { low: value - u, high: value + u };
+  return [low, high];
 }

@@ -1,5 +1,6 @@
 import type { Fault } from '../fault/fault.ts';
 import type { Quantity } from '../quantity/quantity.ts';
+import { endsOf, standardUncertainty } from '../quantity/spread.ts';
 import type { Lines } from './lines.ts';
 import { isQuantity } from './quantities.ts';
 import { type Path, plainOf, spanAt } from './raw.ts';
@@ -47,8 +48,9 @@ export function remarksOf(step: Step, raw: RawStep, lines: Lines): Fault[] {
 /** Whether a spread's ends, or two standard uncertainties, lie where the number can't be. A zero may be told with a little on either side. */
 function reachesOut({ value, spread }: Quantity, range: Range): boolean {
   if (spread === null || spread.shape === 'log-normal' || value === 0) return false;
-  const ends = spread.shape === 'normal' ? [value - 2 * spread.u, value + 2 * spread.u] : [spread.low, spread.high];
-  return !ends.every(ranges[range].holds);
+  const u = 2 * standardUncertainty(spread, value);
+  const { low, high } = endsOf(spread) ?? { low: value - u, high: value + u };
+  return ![low, high].every(ranges[range].holds);
 }
 
 function valueAt(holder: unknown, path: Path): unknown {

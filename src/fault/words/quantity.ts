@@ -2,6 +2,9 @@ import type { FaultData, Sentences } from '../fault.ts';
 
 type Words = Record<string, (data: FaultData) => Sentences>;
 
+const shapes =
+  '(triangular), (U-shaped), (flat ± 1 K), (limits ± 0.2 K) or (without ± 5 %) behind a tolerance or a range; (9 dof) or (10 readings) behind a standard uncertainty such as 5.02(3) mΩ or ± 0.06 mΩ (k=2)';
+
 export const quantityWords = {
   'quantity/wrong-dimension': (d) => ({
     found: `"${d.text}" is ${d.foundKind}, but ${d.expectedKind} is due here`,
@@ -63,6 +66,23 @@ export const quantityWords = {
     found: `"${d.text}" states its uncertainty twice`,
     expected: 'one of the two: 5.02(3) mΩ, or 5.02 mΩ ± 0.03 mΩ (k=1)',
     remedy: 'leave one out',
+  }),
+  'quantity/unknown-shape': (d) => ({
+    found: `"${d.word}" in "${d.text}" is no shape of an uncertainty that is known here`,
+    expected: shapes,
+    remedy: d.near ? `did you mean "${d.near}"?` : 'write one of these, or leave the brackets out',
+  }),
+  'quantity/bad-shape': (d) => ({
+    found: `what stands in brackets behind "${d.text}" doesn't go with what is before them, or reaches too far`,
+    expected: shapes,
+    remedy:
+      'put a standard uncertainty before dof and readings, and a tolerance or a range that is wider before the others',
+  }),
+  'quantity/bad-choice': (d) => ({
+    found: `"${d.text}" names several values in a way that can't be read`,
+    expected:
+      'different values without an uncertainty of their own, as in 10 mΩ or 12 mΩ; or each with its probability, as in 10 mΩ (70 %) or 12 mΩ (30 %)',
+    remedy: 'write it like that, each with its unit; probabilities add up to 100 %',
   }),
   'quantity/percent-of-temperature': (d) => ({
     found: `"${d.text}" takes a percentage of a temperature, which depends on where the scale begins`,
