@@ -2,7 +2,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import type { StepAdvice } from '../steps/advise.ts';
+import type { StepAdvice, TriedMeasurement } from '../steps/advise.ts';
 import { runAdvise } from './advise.ts';
 
 let folder: string;
@@ -41,6 +41,16 @@ test('another step and another limit; all measurements on request', async () => 
   expect(text).toContain(`${considered} measurements were looked at; --all shows them`);
   const all = await runAdvise(folder, { ...options, all: true });
   expect(all.text.split('\n').length).toBeGreaterThan(considered);
+});
+
+test('the first measurement does on drawn boards what was advised (seed 3)', async () => {
+  const { text, json } = await runAdvise(folder, { step: 'stacked-12', try: 20, seed: 3 });
+  expect(text).toMatch(/^The first one tried on 20 drawn boards \(seed 3\): the margin was really off by /m);
+  const { tried, measurements } = json as StepAdvice & { tried: TriedMeasurement };
+  // 20 boards know a root mean square to 16 %.
+  expect(Math.abs(tried.errorAfter.value / measurements[0].uAfter.value - 1)).toBeLessThan(0.45);
+  expect(Math.abs(tried.errorBefore.value / measurements[0].uNow.value - 1)).toBeLessThan(0.45);
+  expect(Math.abs(tried.uAfter.value / measurements[0].uAfter.value - 1)).toBeLessThan(0.2);
 });
 
 test('a study says what it can measure, and what it can not', async () => {

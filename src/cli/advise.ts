@@ -1,6 +1,12 @@
 import { Refusal, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
-import { type AdvisedMeasurement, adviseStep, type StepAdvice } from '../steps/advise.ts';
+import {
+  type AdvisedMeasurement,
+  adviseStep,
+  type StepAdvice,
+  type TriedMeasurement,
+  tryMeasurement,
+} from '../steps/advise.ts';
 import { planStep } from '../steps/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
@@ -11,6 +17,9 @@ export interface AdviseCommandOptions {
   readonly step?: string;
   readonly limit?: string;
   readonly all?: boolean;
+  /** Boards to draw, and to try the first measurement on. */
+  readonly try?: number;
+  readonly seed?: number;
 }
 
 /** Rows of the table without `--all`; what takes off less than a hundredth of the variance isn't shown then. */
@@ -23,6 +32,9 @@ export async function runAdvise(studyArgument: string, options: AdviseCommandOpt
   const advice = adviseStep(study, step, options.limit);
   if (!advice) throw new Refusal(refusals(study, step, options.limit));
   const worth = advice.measurements.filter(({ reduction }) => reduction >= 0.01);
+  const { try: trials, seed = 1 } = options;
+  const [best] = advice.measurements;
+  const tried = trials === undefined || !best ? null : tryMeasurement(study, advice, best.id, { trials, seed });
   const rows = options.all ? advice.measurements : worth.slice(0, SHOWN);
   const text = [
     `${advice.limit.title} (${advice.limit.id}) at step ${advice.step}: margin ${advice.margin.text}; what is measured now is step ${advice.present}`,
@@ -30,9 +42,10 @@ export async function runAdvise(studyArgument: string, options: AdviseCommandOpt
     rows.length > 0 ? table(rows) : '',
     ...(rows.length < advice.considered ? [`${advice.considered} measurements were looked at; --all shows them`] : []),
     sayTogether(advice),
+    tried ? sayTried(tried) : '',
     'First order around the best values. Efforts and uncertainties that the study doesn’t give under `advice` are common practice, no source.\nNo measurement makes a board safer by itself: on average over all readings that may come, the probability of exceeding stays what it is now.',
   ];
-  return { text: text.filter((each) => each !== '').join('\n\n'), json: advice, exit: 0 };
+  return { text: text.filter((each) => each !== '').join('\n\n'), json: { ...advice, tried }, exit: 0 };
 }
 
 /** The answer in one sentence, with numbers. */
@@ -47,6 +60,12 @@ function sayTogether({ together }: StepAdvice): string {
   const [first, second] = together;
   if (!second || second.reduction < LITTLE) return '';
   return `Two together: ${first.title}, then ${second.title}: ±${second.uAfter.text} instead of ±${first.uNow.text}, ${hours(first.hours + second.hours)}; borne out, about ${percent(second.exceedBorneOut)}.`;
+}
+
+function sayTried({ trials, failed, seed, uAfter, errorBefore, errorAfter }: TriedMeasurement): string {
+  if (trials === 0) return `Tried on ${failed} drawn boards (seed ${seed}): none had a solution and a fit.`;
+  const lost = failed === 0 ? '' : `; ${failed} more had no solution or no fit`;
+  return `The first one tried on ${trials} drawn boards (seed ${seed})${lost}: the margin was really off by ${errorBefore.text} before and by ${errorAfter.text} after, and was then said to be known to ±${uAfter.text} (root mean squares).`;
 }
 
 /** A variance reduced by less narrows an interval by a fortieth at most: not worth a sentence. */

@@ -75,12 +75,15 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .option('--step <step>', 'the step to be climbed; the second of the study when left out')
     .option('--limit <limit>', 'the limit whose margin is to be known better; the one that binds when left out')
     .option('--all', 'show every measurement that was looked at')
+    .option('--try <n>', 'try the first one on so many boards drawn from what is stated', wholeNumber(10, 10_000))
+    .option('--seed <n>', 'seed of these boards, 1 when left out', wholeNumber(0, greatestSeed))
     .addHelpText(
       'after',
       examples(
         'uprate advise examples/mini-pc',
         'uprate advise examples/mini-pc --step stacked-12',
         'uprate advise examples/mini-pc --step stacked-9 --limit limits.skin --all',
+        'uprate advise examples/mini-pc --step stacked-12 --try 50 --seed 7',
         'uprate advise mini-pc --json',
       ),
     )

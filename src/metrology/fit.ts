@@ -1,6 +1,6 @@
 import { type Fault, type FaultData, refuse } from '../fault/fault.ts';
 import type { FaultCode } from '../fault/words/index.ts';
-import type { Spread } from '../quantity/spread.ts';
+import { endsOf, type Spread } from '../quantity/spread.ts';
 import { type Coordinates, coordinatesOf, naturalValue } from './coordinates.ts';
 import { complaintsOf } from './fit-faults.ts';
 import type { Joint } from './joint.ts';
@@ -56,7 +56,7 @@ export interface FittedInput {
   readonly pull: number | null;
   /** The limit at which the value is held because the observations pull it beyond; null inside. */
   readonly held: 'low' | 'high' | null;
-  /** The end of a stated rectangle that the fitted value lies beyond; null inside. */
+  /** The end of a stated rectangle or its like that the fitted value lies beyond; null inside, and where no ends are stated. */
   readonly outside: 'low' | 'high' | null;
 }
 
@@ -162,6 +162,7 @@ function fittedInput(
   const at = i * (coordinates.ids.length + 1);
   const deviation = Math.sqrt(truncated.covariance[at]) * coordinates.scale[i];
   const ratio = spread === null ? null : Math.sqrt(truncated.covariance[at]);
+  const ends = spread && endsOf(spread);
   // The observations are heard whatever a limit makes of them.
   const heard = 1 - found.covariance[at];
   return {
@@ -174,7 +175,7 @@ function fittedInput(
     determined: ratio === null || ratio < 0.5 ? 'yes' : ratio > 0.9 ? 'no' : 'partly',
     pull: ratio === null || heard < 1e-6 ? null : (found.scaled[i] + truncated.beyond[i]) / Math.sqrt(heard),
     held: found.held[i] === 0 ? null : found.held[i] > 0 ? 'high' : 'low',
-    outside: spread?.shape !== 'rectangular' ? null : value > spread.high ? 'high' : value < spread.low ? 'low' : null,
+    outside: ends === null ? null : value > ends.high ? 'high' : value < ends.low ? 'low' : null,
   };
 }
 

@@ -1,3 +1,4 @@
+import { endsOf } from '../quantity/spread.ts';
 import type { Coordinates } from './coordinates.ts';
 import { normalBelow } from './probability.ts';
 
@@ -13,7 +14,7 @@ export interface ScaledLimits {
   readonly high: Float64Array;
 }
 
-/** Limits of the free inputs: the given ones, and the ends of a rectangle when `rectangles` hold. */
+/** Limits of the free inputs: the given ones, and the ends of rectangles and their like when `rectangles` hold. */
 export function scaledLimits(
   coordinates: Coordinates,
   given: Readonly<Record<string, Limits>>,
@@ -22,7 +23,7 @@ export function scaledLimits(
   const { inputs, centre, scale, logarithmic } = coordinates;
   const ends = inputs.map(({ id, spread }, i) => {
     const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = given[id] ?? {};
-    const rectangle = spread?.shape === 'rectangular' && rectangles ? spread : null;
+    const rectangle = spread && rectangles ? endsOf(spread) : null;
     const scaled = (value: number) => ((logarithmic[i] ? Math.log(Math.max(0, value)) : value) - centre[i]) / scale[i];
     const within = {
       low: scaled(Math.max(low, rectangle?.low ?? low)),

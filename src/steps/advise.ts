@@ -1,8 +1,9 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { Refusal } from '../fault/fault.ts';
 import { type Advice, advise, adviseTogether } from '../metrology/advice.ts';
+import { tryAdvice } from '../metrology/advice-trial.ts';
+import type { Model, Output } from '../metrology/model.ts';
 import { sensitivities } from '../metrology/sensitivity.ts';
-import { kinds } from '../quantity/kind.ts';
 import type { Study } from '../study/study.ts';
 import { beside } from './beside.ts';
 import { candidatesOf, type StudyCandidate } from './candidates.ts';
@@ -53,17 +54,10 @@ export interface StepAdvice {
  * Null where the step has no margin: no solution, or no known limit of that name.
  */
 export function adviseStep(study: Study, stepId: string, limitId?: string): StepAdvice | null {
-  const place = study.steps.indexOf(stepOf(study, stepId));
-  const plan = planStep(study, stepId, { samples: 0, seed: 1 });
-  const margin = plan.margins.find(({ id }) => id === (limitId ?? plan.binding));
-  if (!margin) return null;
-  const next = boardOf(study, place);
-  const present = boardOf(study, Math.max(0, place - 1));
-  const both = beside(next, present);
+  const question = questionOf(study, stepId, limitId);
+  if (!question) return null;
+  const { margin, both, output, candidates, present } = question;
   const sens = sensitivities(both);
-  const candidates = candidatesOf(study, next, present, both);
-  const { marginOutput } = next.limits.find(({ id }) => id === margin.id)!;
-  const output = next.outputs[marginOutput];
   const list = advise(both, output.id, candidates, sens);
   const together = adviseTogether(both, output.id, candidates, sens, 2);
   if (!list || !together) return null;
@@ -79,6 +73,52 @@ export function adviseStep(study: Study, stepId: string, limitId?: string): Step
   };
 }
 
+/** A measurement tried on drawn boards: how uncertain the margin was afterwards, and how far off it really was. */
+export interface TriedMeasurement {
+  readonly trials: number;
+  /** Boards without a solution or a fit. */
+  readonly failed: number;
+  readonly seed: number;
+  readonly uAfter: Figure;
+  readonly errorBefore: Figure;
+  readonly errorAfter: Figure;
+}
+
+/** Tries one of the advised measurements by brute force. Null where there's no such measurement. */
+export function tryMeasurement(
+  study: Study,
+  { step, limit }: StepAdvice,
+  measurement: string,
+  options: { readonly seed: number; readonly trials: number },
+): TriedMeasurement | null {
+  const question = questionOf(study, step, limit.id);
+  const candidate = question?.candidates.find(({ id }) => id === measurement);
+  if (!question || !candidate) return null;
+  const { both, output } = question;
+  const { trials, failed, ...found } = tryAdvice(both, output.id, candidate, options);
+  return {
+    trials,
+    failed,
+    seed: options.seed,
+    uAfter: sizeOf(found.uAfter, output),
+    errorBefore: sizeOf(found.errorBefore, output),
+    errorAfter: sizeOf(found.errorAfter, output),
+  };
+}
+
+/** The margin that is asked about, the two boards, and everything that could be measured. */
+function questionOf(study: Study, stepId: string, limitId?: string) {
+  const place = study.steps.indexOf(stepOf(study, stepId));
+  const plan = planStep(study, stepId, { samples: 0, seed: 1 });
+  const margin = plan.margins.find(({ id }) => id === (limitId ?? plan.binding));
+  if (!margin) return null;
+  const next = boardOf(study, place);
+  const present = boardOf(study, Math.max(0, place - 1));
+  const both = beside(next, present);
+  const output = next.outputs[next.limits.find(({ id }) => id === margin.id)!.marginOutput];
+  return { margin, present, both, output, candidates: candidatesOf(study, next, present, both) };
+}
+
 function boardOf(study: Study, place: number): BoardModel {
   const assembly = assembleBoard(study.steps[place]);
   if (!assembly.ok) throw new Refusal(assembly.faults);
@@ -87,31 +127,34 @@ function boardOf(study: Study, place: number): BoardModel {
 
 function write(
   { candidate, uNow, uAfter, reduction, exceed }: Advice<StudyCandidate>,
-  both: ReturnType<typeof beside>,
-  output: { readonly kind: BoardModel['outputs'][number]['kind']; readonly unit: string },
+  both: Model,
+  output: Output,
 ): AdvisedMeasurement {
   const { id, title, by, source, u, effort, what } = candidate;
   const found =
     'input' in what
       ? both.inputs.find((input) => input.id === what.input)!
       : both.outputs.find((each) => each.id === what.output)!;
-  const size = (value: number, of: typeof output) => {
-    const difference = of.kind === 'temperature' ? ('temperature-difference' as const) : of.kind;
-    const unit = of.kind === 'temperature' ? kinds[difference].siUnit : of.unit;
-    return figure(Number(value.toPrecision(2)), null, difference, unit);
-  };
   return {
     id,
     title,
     by,
     source,
-    attains: size(u, found),
+    attains: sizeOf(u, found),
     hours: effort,
-    uNow: size(uNow, output),
-    uAfter: size(uAfter, output),
+    uNow: sizeOf(uNow, output),
+    uAfter: sizeOf(uAfter, output),
     reduction,
     exceedNow: exceed!.now,
     exceedBorneOut: exceed!.borneOut,
     clears: exceed!.clears,
   };
+}
+
+/** An uncertainty with the two digits it deserves; of a temperature it is a difference. */
+function sizeOf(value: number, { kind, unit }: Pick<Output, 'kind' | 'unit'>): Figure {
+  const rounded = Number(value.toPrecision(2));
+  return kind === 'temperature'
+    ? figure(rounded, null, 'temperature-difference', 'K')
+    : figure(rounded, null, kind, unit);
 }
