@@ -15,7 +15,9 @@ export interface DesignPoint {
 
 /** Length of the steps for differences [standard deviations]. */
 const STEP = 0.02;
-/** A search has settled so near to the limit, and so near to the best place along it; sampling around the point needs no more [standard deviations]. */
+/**
+ * A search has settled so near to the limit, and so near to the best place along it; sampling around the point needs no more [standard deviations].
+ */
 const NEAR = 0.05;
 const NEAR_ALONG = 0.3;
 /** Longest step of a search: an input with bounds has no slope left beyond [standard deviations]. */

@@ -53,8 +53,8 @@ export const CORRELATED = 'correlated inputs';
 export const REST = 'all other inputs';
 
 /**
- * Inputs that matter to an output, each in a group of its own: a thousandth of the variance to first order, or a bend. All others are one group, and so are
- * correlated ones. Null where there are no sensitivities.
+ * Inputs that matter to an output, each in a group of its own: a thousandth of the variance to first order, or a bend. All others are one group, and
+ * so are correlated ones. Null where there are no sensitivities.
  */
 export function indexGroups(
   model: Model,
@@ -79,12 +79,12 @@ export function indexGroups(
 }
 
 /**
- * Sobol indices of one output: how much of its variance each group of inputs accounts for, alone and together with others, over the inputs' whole distributions.
- * Two independent sets of points A and B, and for each group the points A with that group's columns from B:
+ * Sobol indices of one output: how much of its variance each group of inputs accounts for, alone and together with others, over the inputs' whole
+ * distributions. Two independent sets of points A and B, and for each group the points A with that group's columns from B:
  * first = ⟨f(B)·(f(AB) − f(A))⟩/V, total = ⟨(f(A) − f(AB))²⟩/(2V).
  *
- * Sources: A. Saltelli et al., Comput. Phys. Commun. 181 (2010) 259–270, table 2 (b) and (f); the total is M. J. W. Jansen's (ibid. 117 (1999) 35–43). Errors by
- * independent scramblings of the Sobol sequence: A. B. Owen, J. Complexity 14 (1998) 466–489.
+ * Sources: A. Saltelli et al., Comput. Phys. Commun. 181 (2010) 259–270, table 2 (b) and (f); the total is M. J. W. Jansen's (ibid. 117 (1999)
+ * 35–43). Errors by independent scramblings of the Sobol sequence: A. B. Owen, J. Complexity 14 (1998) 466–489.
  */
 export function sobolIndices(
   model: Model,

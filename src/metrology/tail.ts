@@ -25,8 +25,8 @@ export interface TailProbability extends SampledProbability {
   /** Evaluations of the model in all. */
   readonly evaluations: number;
   /**
-   * `settled`: the error is a tenth of the probability or less, or was confirmed; `coarse`: it is larger; `disputed`: two methods differ by more than their
-   * errors, the larger probability is given and u covers the other; `out-of-reach`: nothing exceeds the limit down to probabilities of 1e-9.
+   * `settled`: the error is a tenth of the probability or less, or was confirmed; `coarse`: it is larger; `disputed`: two methods differ by more than
+   * their errors, the larger probability is given and u covers the other; `out-of-reach`: nothing exceeds the limit down to probabilities of 1e-9.
    */
   readonly ending: 'settled' | 'coarse' | 'disputed' | 'out-of-reach';
   /** Reliability indices of the design points found, nearest first [1]. */
@@ -48,8 +48,9 @@ const CONFIRMING = 400;
  * Probability that a margin is negative, or that the model has no solution, where too few draws of a Monte Carlo run would show it.
  *
  * Design points are searched from the best values, and from those draws of the run that lie nearer to the limit than the points already found
- * explain. Importance sampling around them gives the probability. It is trusted where it agrees with the run's count, with the points' own first-order
- * probability within a factor of 10, and where a single point was found; otherwise subset simulation, which needs no design point, has to confirm it.
+ * explain. Importance sampling around them gives the probability. It is trusted where it agrees with the run's count, with the points' own
+ * first-order probability within a factor of 10, and where a single point was found; otherwise subset simulation, which needs no design point, has to
+ * confirm it.
  */
 export function tailProbability(model: Model, marginOutputId: string, options: TailOptions): TailProbability {
   const space = normalSpace(model, options.joint);
