@@ -5,7 +5,7 @@ import { budget } from './budget.ts';
 import { drawsOf } from './draws.ts';
 import { outputIndex, startValues } from './evaluate.ts';
 import { fit as fitInputs } from './fit.ts';
-import type { Joint } from './joint.ts';
+import { type Joint, valueAtCoordinate } from './joint.ts';
 import type { Input, Model, Output } from './model.ts';
 import { withPosterior } from './posterior.ts';
 import { sensitivities } from './sensitivity.ts';
@@ -127,7 +127,7 @@ function independent(model: Model, joint?: Joint): Model {
         if (place < 0) return;
         let coordinate = joint.mean[k];
         for (let j = 0; j <= k; j++) coordinate += factor[k * n + j] * x[inner.length + j];
-        inner[place] = joint.logarithmic[k] ? Math.exp(coordinate) : coordinate;
+        inner[place] = valueAtCoordinate(joint, k, coordinate);
       });
       return model.evaluate(inner, y);
     },

@@ -1,7 +1,7 @@
 import { cholesky } from '../numeric/dense.ts';
 import { sobol } from '../numeric/sobol.ts';
 import { toDistribution } from './distribution.ts';
-import type { Joint } from './joint.ts';
+import { type Joint, valueAtCoordinate } from './joint.ts';
 import type { Model } from './model.ts';
 import { normalQuantile } from './normal-quantile.ts';
 
@@ -86,7 +86,7 @@ function correlate(columns: readonly Float64Array[], factor: Float64Array, joint
     for (let s = 0; s < column.length; s++) {
       let coordinate = joint.mean[k];
       for (let j = 0; j <= k; j++) coordinate += factor[k * n + j] * columns[j][s];
-      column[s] = joint.logarithmic[k] ? Math.exp(coordinate) : coordinate;
+      column[s] = valueAtCoordinate(joint, k, coordinate);
     }
   }
 }

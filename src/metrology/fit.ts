@@ -9,6 +9,7 @@ import { type Found, minimise, type NotFound } from './minimise.ts';
 import { type Misfit, misfitOf } from './misfit.ts';
 import type { Input, Model } from './model.ts';
 import { chiSquareAbove } from './probability.ts';
+import { learntWithin, type Within } from './within.ts';
 
 /** A measured value of an output. */
 export interface Observation {
@@ -128,6 +129,7 @@ function finished(problem: FitProblem, coordinates: Coordinates, found: Found): 
     logarithmic,
     mean: scaled.map((value, i) => centre[i] + scale[i] * value),
     covariance: truncated.covariance.map((value, k) => value * scale[Math.floor(k / n)] * scale[k % n]),
+    within: ids.map((_, i) => endsLeft(coordinates, found, i)),
   };
   const chiSquareParts = {
     observations: problem.observations.reduce((sum, { value, u }, k) => sum + ((value - here.values[k]) / u) ** 2, 0),
@@ -148,6 +150,19 @@ function finished(problem: FitProblem, coordinates: Coordinates, found: Found): 
   };
   const misfit = misfitOf(problem, coordinates, found, result);
   return { ...result, misfit, faults: complaintsOf({ ...result, misfit }) };
+}
+
+/** A rectangle keeps its ends: what is drawn from the fit is never what can't be. */
+function endsLeft(
+  { inputs, centre, scale }: Coordinates,
+  { scaled, covariance, held }: Found,
+  i: number,
+): Within | null {
+  const { spread } = inputs[i];
+  if (spread?.shape !== 'rectangular' || held[i] !== 0) return null;
+  const mean = centre[i] + scale[i] * scaled[i];
+  const u = scale[i] * Math.sqrt(covariance[i * (inputs.length + 1)]);
+  return learntWithin({ low: spread.low, high: spread.high, mean: centre[i], u: scale[i] }, { mean, u });
 }
 
 function fittedInput(
