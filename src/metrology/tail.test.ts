@@ -84,3 +84,19 @@ test('where nothing is uncertain, it is certain', () => {
   expect(exact(1)).toMatchObject({ probability: 0, u: 0, high: 0, method: 'certain' });
   expect(exact(-1)).toMatchObject({ probability: 1, u: 0, low: 1, method: 'certain' });
 });
+
+test('the far corner of a triangle', () => {
+  // Above 1.999 of a triangle from 0 to 2 with its peak at 1: 0.001²/2.
+  const found = tail(
+    modelOf({ a: [1, { shape: 'triangular', low: 0, high: 2 }], b: [0, normal(1)] }, ([a]) => 1.999 - a),
+  );
+  expect(found.probability / 5e-7).toBeCloseTo(1, 1);
+  expect(Math.abs(found.probability - 5e-7)).toBeLessThan(4 * found.u);
+});
+
+test('one of several values, the last of which exceeds', () => {
+  const bins = { shape: 'choice', values: [1, 2, 3], probabilities: [0.6, 0.3993, 0.0007] } as const;
+  const found = tail(modelOf({ a: [1, bins], b: [0, normal(0.1)] }, ([a, b]) => 2.6 - a - b));
+  expect(found.low).toBeLessThan(0.0007);
+  expect(found.high).toBeGreaterThan(0.0007);
+});
