@@ -70,7 +70,7 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
 }
 
 /** Cholesky factor of a covariance; one that is singular to rounding gets the least variance that makes it a covariance again. */
-function factorOf({ covariance, ids }: Joint): Float64Array {
+export function factorOf({ covariance, ids }: Joint): Float64Array {
   const n = ids.length;
   const widened = covariance.map((value, k) => (k % (n + 1) === 0 ? value * (1 + 1e-9) : value));
   const factor = cholesky(covariance, n) ?? cholesky(widened, n);

@@ -1,6 +1,6 @@
-import { cholesky } from '../numeric/dense.ts';
 import type { Spread } from '../quantity/spread.ts';
 import { quantile } from './distribution.ts';
+import { factorOf } from './draws.ts';
 import { outputIndex, startValues } from './evaluate.ts';
 import { type Joint, valueAtCoordinate } from './joint.ts';
 import type { Model } from './model.ts';
@@ -55,14 +55,6 @@ export function valueAt(spread: Spread, value: number, z: number): number {
     default:
       return quantile(spread, value, normalBelow(z), normalBelow(-z));
   }
-}
-
-function factorOf({ covariance, ids }: Joint): Float64Array {
-  const n = ids.length;
-  const widened = covariance.map((each, k) => (k % (n + 1) === 0 ? each * (1 + 1e-9) : each));
-  const factor = cholesky(covariance, n) ?? cholesky(widened, n);
-  if (!factor) throw new Error(`no covariance: ${ids.join(', ')}`);
-  return factor;
 }
 
 /** A margin over the normal space: below 0 where the limit is exceeded. */
