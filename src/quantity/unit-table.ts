@@ -96,7 +96,7 @@ export const prefixes: Readonly<Record<string, number>> = {
 };
 
 const compounds =
-  'K/W W/K mW/K W/(m·K) K·mm²/W W/(m²·K) J/K ppm/K %/K 1/K mV/K mm² cm² mm³ cm³ m³ g/cm³ kg/m³ m/s N·m lbf·in m³/s L/min g/s A/dm² g/(A·h)';
+  'K/W W/K mW/K W/(m·K) K·mm²/W W/(m²·K) J/K J/(kg·K) J/kg ppm/K %/K 1/K mV/K mm² cm² mm³ cm³ m³ g/cm³ kg/m³ m/s N/m N/mm N·m lbf·in m³/s L/min g/s A/dm² g/(A·h)';
 
 /** Every unit's symbol, for suggestions. */
 export const unitSymbols: readonly string[] = [

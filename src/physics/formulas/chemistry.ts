@@ -1,4 +1,5 @@
 import type { Formula } from '../formula.ts';
+import { electrochemicalEquivalentFormula } from './chemistry/electrochemical-equivalent.ts';
 import { platedMassFormula } from './chemistry/plated-mass.ts';
 import { platingChargeFormula } from './chemistry/plating-charge.ts';
 import { platingCurrentFormula } from './chemistry/plating-current.ts';
@@ -12,4 +13,5 @@ export const chemistryFormulas: readonly Formula[] = [
   platingChargeFormula,
   platingCurrentFormula,
   platedMassFormula,
+  electrochemicalEquivalentFormula,
 ];

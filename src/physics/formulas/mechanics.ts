@@ -1,9 +1,13 @@
 import type { Formula } from '../formula.ts';
 import { diePressureFormula } from './mechanics/die-pressure.ts';
+import { flatSpringRateFormula } from './mechanics/flat-spring-rate.ts';
+import { nutFactorTorqueFormula } from './mechanics/nut-factor-torque.ts';
 import { padCompressionFormula } from './mechanics/pad-compression.ts';
 import { plateTiltFormula } from './mechanics/plate-tilt.ts';
 import { preloadTorqueFormula } from './mechanics/preload-torque.ts';
+import { rodStiffnessFormula } from './mechanics/rod-stiffness.ts';
 import { screwStressFormula } from './mechanics/screw-stress.ts';
+import { seriesStiffnessFormula } from './mechanics/series-stiffness.ts';
 import { springRateFormula } from './mechanics/spring-rate.ts';
 import { stackUpFormula } from './mechanics/stack-up.ts';
 import { torquePreloadFormula } from './mechanics/torque-preload.ts';
@@ -13,9 +17,13 @@ export const mechanicsFormulas: readonly Formula[] = [
   stackUpFormula,
   padCompressionFormula,
   torquePreloadFormula,
+  nutFactorTorqueFormula,
   preloadTorqueFormula,
   screwStressFormula,
   springRateFormula,
+  flatSpringRateFormula,
+  rodStiffnessFormula,
+  seriesStiffnessFormula,
   plateTiltFormula,
   diePressureFormula,
 ];

@@ -28,9 +28,10 @@ export function discSpreading(
   const biot = (film * plateRadius) / conductivity;
   let [mean, centre] = [0, 0];
   for (let n = 1; n <= Math.ceil(wavesAcrossSource / epsilon); n++) {
-    const zero = zeroOfJ1(n);
+    zeros[n] ??= zeroOfJ1(n);
+    const { zero, crest } = zeros[n];
     const tanh = Math.tanh(zero * tau);
-    const through = (zero + biot * tanh) / (zero * tanh + biot) / besselJ(0, zero) ** 2;
+    const through = (zero + biot * tanh) / (zero * tanh + biot) / crest ** 2;
     const share = besselJ(1, zero * epsilon) / zero;
     mean += (share * share * through) / zero;
     centre += (share * through) / zero;
@@ -42,13 +43,16 @@ export function discSpreading(
 /** The series is cut where a wave is this many times shorter than the source's radius; what is left is below 0.1 %. */
 const wavesAcrossSource = 200;
 
-/** Positive zero of J1 with its number from 1: McMahon's expansion (Abramowitz and Stegun 9.5.12), then Newton's method. */
-function zeroOfJ1(n: number): number {
+/** Found once: they are the same for every disc, and most of the work. */
+const zeros: { readonly zero: number; readonly crest: number }[] = [];
+
+/** Positive zero of J1 with its number from 1, and J0 there: McMahon's expansion (Abramowitz and Stegun 9.5.12), then Newton's method. */
+function zeroOfJ1(n: number): { zero: number; crest: number } {
   const beta = (n + 0.25) * Math.PI;
   let zero = beta - 3 / (8 * beta);
   for (let i = 0; i < 3; i++) {
     // The slope of J1 at its zeros is J0.
     zero -= besselJ(1, zero) / besselJ(0, zero);
   }
-  return zero;
+  return { zero, crest: besselJ(0, zero) };
 }

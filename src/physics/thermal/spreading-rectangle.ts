@@ -56,7 +56,8 @@ export function rectangleSpreading(plate: HeatedPlate): Spreading {
     mean += column.mean * alone;
     centre += column.centre * alone;
     for (const row of rows) {
-      const both = 4 * through(Math.hypot(column.wave, row.wave));
+      // Math.hypot would take twice as long for the whole series.
+      const both = 4 * through(Math.sqrt(column.wave ** 2 + row.wave ** 2));
       mean += column.mean * row.mean * both;
       centre += column.centre * row.centre * both;
     }
