@@ -90,3 +90,17 @@ test('an unknown step and an unknown limit are told with the nearest', async () 
   await expect(runAdvise(folder, { step: 'stacked-21' })).rejects.toThrow('stacked-2');
   await expect(runAdvise(folder, { limit: 'limits.skim' })).rejects.toThrow('limits.skim');
 });
+
+test('from what the runs have taught, on request', async () => {
+  cpSync('examples/accelerator', folder, { recursive: true });
+  const path = join(folder, 'study.yaml');
+  writeFileSync(
+    path,
+    readFileSync(path, 'utf8').replace('limit: open               # no data sheet', 'limit: 90 degC # no data sheet'),
+  );
+  const stated = await runAdvise(folder, {});
+  const learnt = await runAdvise(folder, { learnt: true });
+  expect(learnt.text).toMatch(/what is measured now is step as-delivered; learnt from step$/m);
+  const [before, after] = [stated, learnt].map(({ json }) => (json as StepAdvice).margin.u!);
+  expect(after).toBeLessThan(before / 4);
+});

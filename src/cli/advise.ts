@@ -10,12 +10,15 @@ import {
 import { planStep } from '../steps/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
+import { learnFromRuns } from './fit.ts';
 import { loadStudy } from './load-study.ts';
 import { writeTable } from './text-table.ts';
 
 export interface AdviseCommandOptions {
   readonly step?: string;
   readonly limit?: string;
+  /** Start from what the runs have taught. */
+  readonly learnt?: boolean;
   readonly all?: boolean;
   /** Boards to draw, and to try the first measurement on. */
   readonly try?: number;
@@ -27,17 +30,18 @@ const SHOWN = 12;
 
 /** The `advise` verb: which measurement would narrow a margin most before a step, for its effort. */
 export async function runAdvise(studyArgument: string, options: AdviseCommandOptions): Promise<Outcome> {
-  const { study } = await loadStudy(studyArgument);
+  const { study, folder } = await loadStudy(studyArgument);
   const step = stepNamed(study, options.step);
-  const advice = adviseStep(study, step, options.limit);
+  const learnt = options.learnt ? await learnFromRuns(study, folder) : undefined;
+  const advice = adviseStep(study, step, { limit: options.limit, learnt });
   if (!advice) throw new Refusal(refusals(study, step, options.limit));
   const worth = advice.measurements.filter(({ reduction }) => reduction >= 0.01);
   const { try: trials, seed = 1 } = options;
   const [best] = advice.measurements;
-  const tried = trials === undefined || !best ? null : tryMeasurement(study, advice, best.id, { trials, seed });
+  const tried = trials === undefined || !best ? null : tryMeasurement(study, advice, best.id, { trials, seed, learnt });
   const rows = options.all ? advice.measurements : worth.slice(0, SHOWN);
   const text = [
-    `${advice.limit.title} (${advice.limit.id}) at step ${advice.step}: margin ${advice.margin.text}; what is measured now is step ${advice.present}`,
+    `${advice.limit.title} (${advice.limit.id}) at step ${advice.step}: margin ${advice.margin.text}; what is measured now is step ${advice.present}${advice.learnt ? `; learnt from ${study.learning!.from.join(', ')}` : ''}`,
     sayBest(advice),
     rows.length > 0 ? table(rows) : '',
     ...(rows.length < advice.considered ? [`${advice.considered} measurements were looked at; --all shows them`] : []),

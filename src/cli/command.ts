@@ -48,8 +48,8 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     )
     .option(
       '--samples <n>',
-      'draws of the Monte Carlo, 1000 to 1000000, 20000 when left out; 0: first order only',
-      wholeNumber(1000, 1_000_000, 0),
+      'draws of the Monte Carlo, 1000 to 1000000, 20000 when left out; auto: until the near margins are accurate; 0: first order only',
+      (text: string) => (text === 'auto' ? text : wholeNumber(1000, 1_000_000, 0)(text)),
     )
     .option('--seed <n>', 'seed of the Monte Carlo, 1 when left out', wholeNumber(0, greatestSeed))
     .option('--against <run>', 'beside the steady values measured in this run')
@@ -58,6 +58,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       examples(
         'uprate plan examples/mini-pc',
         'uprate plan examples/mini-pc --step stacked-9 --samples 5000 --seed 7',
+        'uprate plan examples/mini-pc --step stacked-9 --samples auto',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --by part',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --global',
@@ -74,6 +75,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .argument('[study]', STUDY, '.')
     .option('--step <step>', 'the step to be climbed; the second of the study when left out')
     .option('--limit <limit>', 'the limit whose margin is to be known better; the one that binds when left out')
+    .option('--learnt', 'start from what the runs under `learning` have taught, not only from what is stated')
     .option('--all', 'show every measurement that was looked at')
     .option('--try <n>', 'try the first one on so many boards drawn from what is stated', wholeNumber(10, 10_000))
     .option('--seed <n>', 'seed of these boards, 1 when left out', wholeNumber(0, greatestSeed))

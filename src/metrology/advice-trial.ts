@@ -5,7 +5,7 @@ import { budget } from './budget.ts';
 import { drawsOf } from './draws.ts';
 import { outputIndex, startValues } from './evaluate.ts';
 import { fit as fitInputs } from './fit.ts';
-import { type Joint, valueAtCoordinate } from './joint.ts';
+import type { Joint } from './joint.ts';
 import type { Input, Model, Output } from './model.ts';
 import { withPosterior } from './posterior.ts';
 import { sensitivities } from './sensitivity.ts';
@@ -109,7 +109,9 @@ function withReading(model: Model, { what }: Candidate): Model {
 function independent(model: Model, joint?: Joint): Model {
   if (!joint) return model;
   const n = joint.ids.length;
-  const factor = cholesky(joint.covariance, n);
+  // One that is singular to rounding gets the least variance that makes it a covariance again.
+  const widened = joint.covariance.map((value, k) => (k % (n + 1) === 0 ? value * (1 + 1e-9) : value));
+  const factor = cholesky(joint.covariance, n) ?? cholesky(widened, n);
   if (!factor) throw new Error(`no covariance: ${joint.ids.join(', ')}`);
   const places = joint.ids.map((id) => model.inputs.findIndex((input) => input.id === id));
   const own = model.inputs.map((input) => (joint.ids.includes(input.id) ? { ...input, spread: null } : input));
@@ -127,7 +129,7 @@ function independent(model: Model, joint?: Joint): Model {
         if (place < 0) return;
         let coordinate = joint.mean[k];
         for (let j = 0; j <= k; j++) coordinate += factor[k * n + j] * x[inner.length + j];
-        inner[place] = valueAtCoordinate(joint, k, coordinate);
+        inner[place] = joint.logarithmic[k] ? Math.exp(coordinate) : coordinate;
       });
       return model.evaluate(inner, y);
     },

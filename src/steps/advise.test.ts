@@ -6,9 +6,11 @@ import { readStudy } from '../study/read.ts';
 import { adviseStep, tryMeasurement } from './advise.ts';
 import { beside, PRESENT } from './beside.ts';
 import { candidatesOf } from './candidates.ts';
+import { readInstrument } from './instrument.ts';
+import { learn } from './learn.ts';
 
 // All of the processor's power heats one spot through 2 K/W, 1 K/W after the pads are renewed; the spot may reach 90 °C.
-function study(resistance = '2 K/W ± 0.4 K/W (k=1)', more = '', power = 30) {
+function study(resistance = '2 K/W ± 0.4 K/W (k=1)', more = '', power = 30, meter = '') {
   const heat = `{ambient: 25 degC ± 3 K (k=1), nodes: {spot: {title: Spot, limit: 90 degC}}, links: {out: {title: Way out, between: [spot, ambient], through: [{resistance: ${resistance}}, {resistance: 1 K/W ± 0.01 K/W}]}}}`;
   const text = sketchText({
     parts: [supply('adapter', 20), sense('adapter'), processor('point', power)],
@@ -16,7 +18,9 @@ function study(resistance = '2 K/W ± 0.4 K/W (k=1)', more = '', power = 30) {
     heat,
   }).replace(
     'steps: [{id: as-is}]',
-    `instruments: {probe: {title: Probe, channel: t, shows: heat.nodes.spot.temperature, uncertainty: 2 K}}
+    `instruments:
+  probe: {title: Probe, channel: t, shows: heat.nodes.spot.temperature, uncertainty: 2 K}
+${meter}
 ${more}
 steps:
   - id: as-is
@@ -33,7 +37,8 @@ function boards(of = study()) {
     if (!assembly.ok) throw new Error('no board');
     return assembly.board;
   });
-  return { present, next, both: beside(next, present) };
+  const instruments = [readInstrument(present, 'probe', of.instruments.probe)];
+  return { present, next, both: beside(next, present, instruments) };
 }
 
 describe('two steps beside each other', () => {
@@ -44,7 +49,7 @@ describe('two steps beside each other', () => {
     // By hand: 25 °C + 30 W · (2 + 1) K/W, and 30 W · (2 + 0.5) K/W.
     expect(at(`${PRESENT}heat.nodes.spot.temperature`)).toBeCloseTo(298.15 + 90, 8);
     expect(at('heat.nodes.spot.temperature')).toBeCloseTo(298.15 + 75, 8);
-    expect(both.inputs.length).toBe(next.inputs.length + 1);
+    expect(both.inputs.length).toBe(next.inputs.length + 2);
     const x = startValues(both);
     x[both.inputs.findIndex(({ id }) => id === 'heat.ambient')] += 10;
     const warmer = evaluateAt(both, x).y;
@@ -69,8 +74,8 @@ describe('what is proposed', () => {
     expect(ids).toContain('heat.links.out.through.0.resistance');
     // Stated to 0.6 %, and two thermocouples give 6 %.
     expect(ids).not.toContain('heat.links.out.through.1.resistance');
-    expect(list.find(({ id }) => id === 'instruments.probe')).toMatchObject({ u: 2, effort: 1 });
-    expect(list.find(({ id }) => id === 'instruments.probe.calibrated')!.u).toBeCloseTo(2 / 3, 12);
+    expect(list.find(({ id }) => id === 'instruments.probe')).toMatchObject({ u: 0.4, effort: 1 });
+    expect(list.find(({ id }) => id === 'instruments.probe.calibrated')!.u).toBeCloseTo(Math.hypot(2 / 3, 0.4), 12);
     // The probe watches the only place there is.
     expect(ids.filter((id) => id.startsWith('heat.nodes'))).toEqual([]);
     expect(list.find(({ id }) => id === 'heat.links.out.through.0.resistance')!.title).toBe(
@@ -92,7 +97,7 @@ describe('the advice', () => {
     expect(advice.margin.u).toBeCloseTo(Math.hypot(3, 12, own), 6);
     // Probe at the present step: sees 3² + 12² and its own pads' 0.173 K; what is shared goes down to 2 K and that.
     const shared = 9 + 144;
-    const after = Math.sqrt(shared + own ** 2 - shared ** 2 / (shared + own ** 2 + 4));
+    const after = Math.sqrt(shared + own ** 2 - shared ** 2 / (shared + own ** 2 + 4 + 0.16));
     expect(of('instruments.probe').uAfter.value).toBeCloseTo(after, 1);
     expect(of('heat.ambient').uAfter.value).toBeCloseTo(Math.sqrt(144 + 9 * (0.09 / 9.09)), 0);
   });
@@ -108,7 +113,7 @@ describe('the advice', () => {
   });
 
   test('is none for an unknown limit', () => {
-    expect(adviseStep(study(), 'pads', 'heat.nodes.spit.limit')).toBeNull();
+    expect(adviseStep(study(), 'pads', { limit: 'heat.nodes.spit.limit' })).toBeNull();
     expect(tryMeasurement(study(), advice, 'nothing', { seed: 1, trials: 10 })).toBeNull();
   });
 
@@ -120,4 +125,37 @@ describe('the advice', () => {
     expect(Math.abs(tried.errorAfter.value / uAfter.value - 1)).toBeLessThan(0.15);
     expect(Math.abs(tried.errorBefore.value / uNow.value - 1)).toBeLessThan(0.15);
   });
+});
+
+test('what an instrument has taught it does not teach again; calibrating it does', () => {
+  const about = study(
+    undefined,
+    `learning: {from: [base], learn: [heat.ambient], power-channel: meter, limiter: package}`,
+    30,
+    '  meter: {title: Meter, channel: p, shows: limiters.package.real, uncertainty: 1 mW}\n',
+  );
+  const value = (mean: number, u: number) => ({ mean, u, settled: true, why: '' });
+  // 25 °C + 3 K/W: exactly as stated, at two powers.
+  const windows = [10, 30].map((watts) => ({
+    run: 'base',
+    id: `w${watts}`,
+    title: '',
+    channels: { p: value(watts, 0.001), t: value(298.15 + 3 * watts, 0.1) },
+  }));
+  const learnt = learn(about, about.steps[0], windows);
+  expect(learnt.fit.ending).toBe('converged');
+  const stated = adviseStep(about, 'pads')!;
+  const taught = adviseStep(about, 'pads', { learnt })!;
+  expect(taught.learnt).toBe(true);
+  expect(taught.margin.u!).toBeLessThan(0.3 * stated.margin.u!);
+  const reduction = (advice: typeof stated, id: string) =>
+    advice.measurements.find((each) => each.id === id)!.reduction;
+  expect(reduction(stated, 'instruments.probe')).toBeGreaterThan(0.9);
+  expect(reduction(taught, 'instruments.probe')).toBeLessThan(0.1);
+  expect(reduction(taught, 'instruments.probe.calibrated')).toBeGreaterThan(0.5);
+  const tried = tryMeasurement(about, taught, 'instruments.probe.calibrated', { seed: 5, trials: 200, learnt })!;
+  const { uAfter } = taught.measurements.find(({ id }) => id === 'instruments.probe.calibrated')!;
+  expect(tried.failed).toBe(0);
+  expect(Math.abs(tried.uAfter.value / uAfter.value - 1)).toBeLessThan(0.1);
+  expect(Math.abs(tried.errorAfter.value / uAfter.value - 1)).toBeLessThan(0.2);
 });

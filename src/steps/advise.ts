@@ -2,13 +2,17 @@ import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { Refusal } from '../fault/fault.ts';
 import { type Advice, advise, adviseTogether } from '../metrology/advice.ts';
 import { tryAdvice } from '../metrology/advice-trial.ts';
+import { margins } from '../metrology/margin.ts';
 import type { Model, Output } from '../metrology/model.ts';
+import { withPosterior } from '../metrology/posterior.ts';
 import { sensitivities } from '../metrology/sensitivity.ts';
 import type { Study } from '../study/study.ts';
 import { beside } from './beside.ts';
 import { candidatesOf, type StudyCandidate } from './candidates.ts';
 import { figure } from './figure.ts';
-import { planStep, stepOf } from './plan.ts';
+import { readInstrument } from './instrument.ts';
+import type { Learnt } from './learn.ts';
+import { stepOf } from './plan.ts';
 import type { Figure } from './step-plan.ts';
 
 /** One measurement, and what it would do for a margin. */
@@ -38,6 +42,8 @@ export interface StepAdvice {
   readonly step: string;
   /** The step whose board is there to be measured. */
   readonly present: string;
+  /** Whether it starts from what the runs have taught, not only from what is stated. */
+  readonly learnt: boolean;
   readonly limit: { readonly id: string; readonly title: string };
   readonly margin: Figure;
   /** Measurements that were looked at. */
@@ -53,20 +59,20 @@ export interface StepAdvice {
  * could be read at the step before, by what it takes off the margin's variance per hour. First order around the best values.
  * Null where the step has no margin: no solution, or no known limit of that name.
  */
-export function adviseStep(study: Study, stepId: string, limitId?: string): StepAdvice | null {
-  const question = questionOf(study, stepId, limitId);
+export function adviseStep(study: Study, stepId: string, asked: Asked = {}): StepAdvice | null {
+  const question = questionOf(study, stepId, asked);
   if (!question) return null;
-  const { margin, both, output, candidates, present } = question;
-  const sens = sensitivities(both);
-  const list = advise(both, output.id, candidates, sens);
-  const together = adviseTogether(both, output.id, candidates, sens, 2);
+  const { limit, both, output, sens, candidates, present, joint } = question;
+  const list = advise(both, output.id, candidates, sens, joint);
+  const together = adviseTogether(both, output.id, candidates, sens, 2, joint);
   if (!list || !together) return null;
   const written = (advice: Advice<StudyCandidate>) => write(advice, both, output);
   return {
     step: stepId,
     present: present.step.id,
-    limit: { id: margin.id, title: margin.title },
-    margin: margin.margin,
+    learnt: joint !== undefined,
+    limit: { id: limit.id, title: limit.title },
+    margin: figure(limit.margin, limit.u, output.kind, output.unit),
     considered: candidates.length,
     measurements: list.map(written),
     together: together.map(written),
@@ -89,13 +95,13 @@ export function tryMeasurement(
   study: Study,
   { step, limit }: StepAdvice,
   measurement: string,
-  options: { readonly seed: number; readonly trials: number },
+  options: { readonly seed: number; readonly trials: number; readonly learnt?: Learnt },
 ): TriedMeasurement | null {
-  const question = questionOf(study, step, limit.id);
+  const question = questionOf(study, step, { limit: limit.id, learnt: options.learnt });
   const candidate = question?.candidates.find(({ id }) => id === measurement);
   if (!question || !candidate) return null;
-  const { both, output } = question;
-  const { trials, failed, ...found } = tryAdvice(both, output.id, candidate, options);
+  const { both, output, joint } = question;
+  const { trials, failed, ...found } = tryAdvice(both, output.id, candidate, options, joint);
   return {
     trials,
     failed,
@@ -106,17 +112,33 @@ export function tryMeasurement(
   };
 }
 
+/** What is asked about a step, beside its name. */
+export interface Asked {
+  /** Limit by its id; the one most likely exceeded when left out. */
+  readonly limit?: string;
+  /** What the runs have taught; only what is stated when left out. */
+  readonly learnt?: Learnt;
+}
+
 /** The margin that is asked about, the two boards, and everything that could be measured. */
-function questionOf(study: Study, stepId: string, limitId?: string) {
+function questionOf(study: Study, stepId: string, { limit: wanted, learnt }: Asked) {
   const place = study.steps.indexOf(stepOf(study, stepId));
-  const plan = planStep(study, stepId, { samples: 0, seed: 1 });
-  const margin = plan.margins.find(({ id }) => id === (limitId ?? plan.binding));
-  if (!margin) return null;
   const next = boardOf(study, place);
   const present = boardOf(study, Math.max(0, place - 1));
-  const both = beside(next, present);
-  const output = next.outputs[next.limits.find(({ id }) => id === margin.id)!.marginOutput];
-  return { margin, present, both, output, candidates: candidatesOf(study, next, present, both) };
+  const instruments = Object.entries(study.instruments).map(([id, entry]) => readInstrument(present, id, entry));
+  const stated = beside(next, present, instruments);
+  const both = learnt ? withPosterior(stated, learnt.fit) : stated;
+  const joint = learnt?.fit.joint;
+  const sens = sensitivities(both);
+  const list = (margins(both, sens, undefined, joint) ?? []).map((margin) => {
+    const { id, title } = next.limits.find(({ marginOutput }) => next.outputs[marginOutput].id === margin.id)!;
+    return { id, title, margin: margin.margin, u: margin.u, exceed: margin.exceed, output: margin.id };
+  });
+  list.sort((a, b) => b.exceed - a.exceed || a.margin / a.u - b.margin / b.u);
+  const limit = wanted === undefined ? list[0] : list.find(({ id }) => id === wanted);
+  if (!limit) return null;
+  const output = next.outputs[next.indexOfOutput(limit.output)];
+  return { limit, present, both, sens, joint, output, candidates: candidatesOf(study, next, present, both) };
 }
 
 function boardOf(study: Study, place: number): BoardModel {
@@ -130,7 +152,7 @@ function write(
   both: Model,
   output: Output,
 ): AdvisedMeasurement {
-  const { id, title, by, source, u, effort, what } = candidate;
+  const { id, title, by, source, u, attains = u, effort, what } = candidate;
   const found =
     'input' in what
       ? both.inputs.find((input) => input.id === what.input)!
@@ -140,7 +162,7 @@ function write(
     title,
     by,
     source,
-    attains: sizeOf(u, found),
+    attains: sizeOf(attains, found),
     hours: effort,
     uNow: sizeOf(uNow, output),
     uAfter: sizeOf(uAfter, output),

@@ -1,21 +1,33 @@
 import type { BoardModel } from '../board/assemble.ts';
 import type { Model } from '../metrology/model.ts';
+import { errorInput, type Instrument } from './instrument.ts';
 
 /** Prefix of the outputs of the present step. */
 export const PRESENT = 'present:';
 
+/** Prefix of what an instrument would read at the present step. */
+export const READING = 'reading:';
+
 /**
- * Two steps of one board as one model: the next one's outputs under their own ids, and the present one's under `present:`. What both have in
- * common is one input, so that a reading at the present step says something about the next.
+ * Two steps of one board as one model: the next one's outputs under their own ids, the present one's under `present:`, and what each instrument
+ * would read there, its own error included, under `reading:`. What both steps have in common is one input, so that a reading at the present step
+ * says something about the next.
  */
-export function beside(next: BoardModel, present: BoardModel): Model {
+export function beside(next: BoardModel, present: BoardModel, instruments: readonly Instrument[]): Model {
   const own = present.inputs.filter(({ id }) => next.indexOfInput(id) < 0);
-  const inputs = [...next.inputs, ...own];
+  const errorAt = next.inputs.length + own.length;
+  const inputs = [...next.inputs, ...own, ...instruments.map((each) => errorInput(each, present))];
   const places = present.inputs.map(({ id }) => inputs.findIndex((input) => input.id === id));
   const outputs = [
     ...next.outputs,
     ...present.outputs.map(({ hold: _, ...output }) => ({ ...output, id: `${PRESENT}${output.id}` })),
+    ...instruments.map(({ id, title, shows }) => {
+      const { kind, unit } = present.outputs[present.indexOfOutput(shows)];
+      return { id: `${READING}${id}`, kind, unit, title };
+    }),
   ];
+  const shown = instruments.map(({ shows }) => present.indexOfOutput(shows));
+  const readingAt = next.outputs.length + present.outputs.length;
   const nextX = new Float64Array(next.inputs.length);
   const nextY = new Float64Array(next.outputs.length);
   const presentX = new Float64Array(present.inputs.length);
@@ -30,6 +42,7 @@ export function beside(next: BoardModel, present: BoardModel): Model {
       const status = now.ending === 'solved' ? next.evaluate(nextX, nextY) : now;
       y.set(nextY);
       y.set(presentY, nextY.length);
+      for (let k = 0; k < shown.length; k++) y[readingAt + k] = presentY[shown[k]] + x[errorAt + k];
       return status;
     },
   };

@@ -6,15 +6,17 @@ import type { Input, Model, Output } from '../metrology/model.ts';
 import { readQuantity } from '../quantity/read.ts';
 import { standardUncertainty } from '../quantity/spread.ts';
 import type { Step, Study } from '../study/study.ts';
-import { PRESENT } from './beside.ts';
+import { PRESENT, READING } from './beside.ts';
 import { readInstrument } from './instrument.ts';
-import { calibration, gluedThermocouple, RUN_HOURS, usualMeasurements } from './usual-measurements.ts';
+import { calibration, gluedThermocouple, RUN_HOURS, STEADY_NOISE, usualMeasurements } from './usual-measurements.ts';
 
 /** A measurement that the study could do. Effort is in hours. */
 export interface StudyCandidate extends Candidate {
   /** What is to be done: "measure …", "read … at step …". */
   readonly title: string;
   readonly by: string;
+  /** Standard uncertainty of the result where it isn't `u` alone: a reading with the error of its instrument [SI]. */
+  readonly attains?: number;
   /** Whose word the uncertainty and the effort are: the study's, or common practice. */
   readonly source: 'study' | 'common practice, no source';
 }
@@ -30,11 +32,15 @@ export function candidatesOf(
   const told = new Set([...stated.map(({ of }) => of), ...neverMeasured(study, both)]);
   return [
     ...stated.map(({ candidate }) => candidate),
-    ...both.inputs.filter(({ id }) => !told.has(id)).flatMap((input) => numberCandidates(input, next, present)),
+    ...both.inputs
+      .filter(({ id }) => !told.has(id) && !isInstrument(id))
+      .flatMap((input) => numberCandidates(input, next, present)),
     ...instrumentCandidates(study, present, told),
     ...placeCandidates(study, present, told),
   ];
 }
+
+const isInstrument = (id: string) => id.startsWith('instruments.');
 
 const commonPractice = 'common practice, no source' as const;
 
@@ -49,28 +55,28 @@ function numberCandidates(input: Input, next: BoardModel, present: BoardModel): 
   return [{ id: input.id, what: { input: input.id }, u, effort, title, by, source: commonPractice }];
 }
 
-/** Each instrument read at the present step as it is, and after a calibration. */
+/** Each instrument read at the present step as it is, with the error that all its readings share, and after a calibration. */
 function instrumentCandidates(study: Study, present: BoardModel, told: ReadonlySet<string>): StudyCandidate[] {
   return Object.entries(study.instruments).flatMap(([id, entry]) => {
     if (told.has(entry.shows)) return [];
     const { title, u: shared, repeatability } = readInstrument(present, id, entry);
-    const what = { output: `${PRESENT}${entry.shows}` };
-    const read = `read "${title}" at step ${present.step.id}`;
+    const noise = repeatability > 0 ? repeatability : shared * STEADY_NOISE;
     return [
       {
         id: `instruments.${id}`,
-        what,
-        u: Math.hypot(shared, repeatability),
+        what: { output: `${READING}${id}` },
+        u: noise,
+        attains: Math.hypot(shared, noise),
         effort: RUN_HOURS,
-        title: read,
+        title: `read "${title}" at step ${present.step.id}`,
         by: 'as it is',
         source: commonPractice,
         oneOf: id,
       },
       {
         id: `instruments.${id}.calibrated`,
-        what,
-        u: Math.hypot(shared * calibration.left, repeatability),
+        what: { output: `${PRESENT}${entry.shows}` },
+        u: Math.hypot(shared * calibration.left, noise),
         effort: RUN_HOURS + calibration.hours,
         title: `calibrate "${title}" and read it at step ${present.step.id}`,
         by: 'compared with a better one',

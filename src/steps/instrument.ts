@@ -1,6 +1,7 @@
 import type { BoardModel } from '../board/assemble.ts';
 import { Refusal, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
+import type { Input } from '../metrology/model.ts';
 import { readQuantity } from '../quantity/read.ts';
 import type { Study } from '../study/study.ts';
 
@@ -34,4 +35,17 @@ export function readInstrument(board: BoardModel, id: string, entry: Study['inst
   const { title = id, channel, shows } = entry;
   const repeatability = entry.repeatability === undefined ? 0 : sizeOf(entry.repeatability);
   return { id, title, channel, shows, u: sizeOf(entry.uncertainty), repeatability };
+}
+
+/** What an instrument's readings are off by, all alike, as an input. */
+export function errorInput({ id, shows, u, title }: Instrument, board: BoardModel): Input {
+  const { kind, unit } = board.outputs[board.indexOfOutput(shows)];
+  return {
+    id: `instruments.${id}.error`,
+    kind: kind === 'temperature' ? 'temperature-difference' : kind,
+    unit: kind === 'temperature' ? 'K' : unit,
+    value: 0,
+    spread: { shape: 'normal', u },
+    source: `stated uncertainty of ${title}`,
+  };
 }

@@ -1,7 +1,6 @@
 import type { BoardModel } from '../board/assemble.ts';
 import type { Input, Model, Output } from '../metrology/model.ts';
-import type { KindName } from '../quantity/kind.ts';
-import type { Instrument } from './instrument.ts';
+import { errorInput, type Instrument } from './instrument.ts';
 
 /** A number of the board that an instrument reads in a window: its reading is an input, and so is the instrument's error. */
 export interface ReadInput {
@@ -28,19 +27,8 @@ export function measuredBoard(
   const powerAt = inputs.push(power.input) - 1;
   const ambientReadAt = ambient ? inputs.push(ambient.input) - 1 : -1;
   const driftAt = drift ? inputs.push(drift) - 1 : -1;
-  const errors = instruments.map(({ id, shows, u, title }): Input => {
-    const { kind, unit } = board.outputs[board.indexOfOutput(shows)];
-    return {
-      id: `instruments.${id}.error`,
-      kind: errorKind(kind),
-      unit: kind === 'temperature' ? 'K' : unit,
-      value: 0,
-      spread: { shape: 'normal', u },
-      source: `stated uncertainty of ${title}`,
-    };
-  });
   const errorAt = inputs.length;
-  inputs.push(...errors);
+  inputs.push(...instruments.map((instrument) => errorInput(instrument, board)));
   const errorOf = (read: ReadInput | null) => errorAt + instruments.findIndex(({ id }) => id === read?.instrument);
   const powerErrorAt = errorOf(power);
   const ambientErrorAt = errorOf(ambient);
@@ -65,5 +53,3 @@ export function measuredBoard(
     },
   };
 }
-
-const errorKind = (kind: KindName): KindName => (kind === 'temperature' ? 'temperature-difference' : kind);

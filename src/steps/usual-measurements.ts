@@ -41,6 +41,9 @@ export const usualMeasurements: Readonly<Partial<Record<KindName, UsualMeasureme
 /** Time of a run at one step until everything is steady, with what is there to read it [h]. Common practice, no source. */
 export const RUN_HOURS = 1;
 
+/** Noise that a steady value keeps, as a part of its instrument's shared uncertainty, where the study states no repeatability [1]. Common practice, no source. */
+export const STEADY_NOISE = 0.2;
+
 /** A thermocouple glued to a place of the board: its standard uncertainty [K] and the time to fix it [h]. Common practice, no source. */
 export const gluedThermocouple = { u: 1, hours: 0.5 };
 

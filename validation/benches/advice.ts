@@ -6,6 +6,7 @@ import { sensitivities } from '../../src/metrology/sensitivity.ts';
 import { randomStream } from '../../src/numeric/random.ts';
 import { beside } from '../../src/steps/beside.ts';
 import { candidatesOf } from '../../src/steps/candidates.ts';
+import { readInstrument } from '../../src/steps/instrument.ts';
 import { planStep } from '../../src/steps/plan.ts';
 import { assembled } from './bench.ts';
 import { randomStudy } from './random-study.ts';
@@ -35,7 +36,8 @@ export function tryAdvice(seed: number): AdviceOutcome | null {
   const { margins, binding } = planStep(study, study.steps[1].id, { samples: 0, seed });
   const limit = next.limits.find(({ id }) => id === binding);
   if (!limit || margins.length === 0) return null;
-  const both = beside(next, present);
+  const instruments = Object.entries(study.instruments).map(([id, entry]) => readInstrument(present, id, entry));
+  const both = beside(next, present, instruments);
   const margin = next.outputs[limit.marginOutput].id;
   const candidates = candidatesOf(study, next, present, both);
   const [first] = advise(both, margin, candidates, sensitivities(both))!;
