@@ -5,6 +5,7 @@ import { peakCurrent } from '../physics/electrical/inductor-current.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import { readQuantity } from '../quantity/read.ts';
 import type { Step } from '../study/study.ts';
+import { tiesOfStep } from '../study/ties.ts';
 import { HeatNetwork } from './heat/network.ts';
 import { type BoardLimiter, PowerLimiterOnBoard, TemperatureLimiterOnBoard } from './limiters.ts';
 import { type BoardLimit, Limits, type OpenBoardLimit } from './limits.ts';
@@ -114,6 +115,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
   faults.push(...addOwnLimits(step, limits, slots));
   if (faults.length > 0) return { ok: false, faults };
 
+  const ties = tiesOfStep(step, slots.inputs);
   const state = pathState(path.parts.length, heat.nodes.length);
   const solver = new BoardSolver(path.parts, heat, regulating, state);
   const status: Status = { ending: 'unsettled', residual: Number.POSITIVE_INFINITY, passes: 0 };
@@ -132,7 +134,8 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
     },
     indexOfOutput: (id) => outputs.find(id),
     indexOfInput: (id) => slots.inputs.findIndex((input) => input.id === id),
-    evaluate(x, y) {
+    evaluate(given, y) {
+      const x = ties ? ties.apply(given) : given;
       status.ending = 'infeasible';
       status.residual = Number.POSITIVE_INFINITY;
       status.passes = 0;

@@ -1,6 +1,7 @@
 import { type Fault, refuse } from '../fault/fault.ts';
 import { applyChanges } from './changes.ts';
 import type { CheckInput } from './checks/check.ts';
+import { checkCommonCauses } from './checks/common-causes.ts';
 import { checkConductors } from './checks/conductors.ts';
 import { checkFeeding } from './checks/feeding.ts';
 import { checkFollowers } from './checks/followers.ts';
@@ -59,7 +60,18 @@ export function readStudy(text: string, file: string): StudyReading {
     faults.push(...(step.index === 0 ? read.faults : read.faults.map((fault) => atStep(fault, step.id))));
     if (read.step) steps.push(read.step);
   }
-  if (!faults.some(isRefusal)) faults.push(...checkLearning(raw, steps, lines));
+  if (!faults.some(isRefusal)) {
+    const addresses = new Map(
+      steps.flatMap((step) => [...step.quantities].map(([quantity, path]) => [path, quantity])),
+    );
+    for (const step of steps)
+      faults.push(
+        ...checkCommonCauses(step.board, addresses, (path) =>
+          lines.place(spanAt(rawStepOf(climbed.steps, step.id).board, path)),
+        ),
+      );
+    faults.push(...checkLearning(raw, steps, lines));
+  }
 
   const found = withoutTypos(inOrder(faults));
   const refusals = found.filter(isRefusal);

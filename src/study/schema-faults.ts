@@ -69,6 +69,8 @@ export function schemaFaults(
         ),
       ];
     }
+    if ((issue.code === 'too_small' || issue.code === 'too_big') && issue.origin === 'number')
+      return [refuse('study/beyond', { field, text: sayValue(value), about: here ? aboutOf(here) : '' }, place(path))];
     if (issue.code === 'too_small' && issue.origin === 'string')
       return [refuse('study/empty-text', { field }, place(path))];
     return [wrongShape(field, value, here, path)];

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { correlation, sharedNumber } from './schema/common-causes.ts';
 import { heatElement, heatPath } from './schema/heat.ts';
 import { limiter } from './schema/limiters.ts';
 import { part } from './schema/parts.ts';
@@ -31,6 +32,7 @@ test('the tables of fields on the page are those that the schema reads; UPDATE=1
 function fieldTables(): string {
   const heat = shapeFields(heatPath)!;
   const [power, temperature] = optionsOf(limiter);
+  const [factor, offset] = optionsOf(sharedNumber);
   const sections: [string, Schema][] = [
     ...optionsOf(part).map((kind): [string, Schema] => [`Part: ${literalsOf(shapeFields(kind)!.kind)[0]}`, kind]),
     ['Limiter on power', power],
@@ -38,6 +40,9 @@ function fieldTables(): string {
     ['Heat node', valueSchema(heat.nodes)!],
     ['Heat link', valueSchema(heat.links)!],
     ['Stream of air', valueSchema(heat.streams)!],
+    ['Shared number that multiplies', factor],
+    ['Shared number that adds', offset],
+    ['Correlation', correlation],
   ];
   const elements = optionsOf(heatElement).flatMap((element) => rowsOf(element, ''));
   return [
@@ -85,7 +90,8 @@ function entryOf(schema: Schema): Schema | undefined {
 function writtenAs(schema: Schema): string {
   const field = fieldOf(schema);
   if (field?.role === 'count') return 'a whole number';
-  if (field) return `${field.kind?.replaceAll('-', ' ')}${field.role === 'rating' ? ', `open` or `none`' : ''}`;
+  if (field)
+    return `${field.kind?.replaceAll('-', ' ') ?? 'a number of any kind'}${field.role === 'rating' ? ', `open` or `none`' : ''}`;
   const choices = literalsOf(schema);
   return choices.length > 0 ? choices.map((choice) => `\`${choice}\``).join(', ') : shapeOf(schema);
 }

@@ -167,6 +167,46 @@ export const studyWords = {
         : `${toWhat[String(d.to)]}`,
     remedy: meant(d.nearest),
   }),
+  'study/no-such-unit': (d) => ({
+    found: `"${d.text}" has no unit that is known here`,
+    expected: 'a number with its unit, for example 0 K ± 0.5 K',
+    remedy: 'docs/quantities.md lists the units',
+  }),
+  'study/beyond': (d) => ({
+    found: `${d.field} is ${d.text}`,
+    expected: `${d.about}`,
+    remedy: 'write a number in this range',
+  }),
+  'study/named-twice': (d) => ({
+    found: `${d.field} names "${d.name}" twice`,
+    expected: 'each number once',
+    remedy: 'leave one out, or name the other one that was meant',
+  }),
+  'study/offset-kind': (d) => ({
+    found: `"${d.shared}" is an offset in the unit of ${d.offset}, but "${d.name}" is ${d.kind}`,
+    expected: 'numbers of the same kind as the offset; a factor can enter any',
+    remedy: 'write a factor such as 100 % ± 0.2 %, or leave this number out',
+  }),
+  'study/exact-correlated': (d) => ({
+    found: `"${d.name}" has no uncertainty, so there is nothing that could be correlated`,
+    expected: 'two numbers that both have an uncertainty',
+    remedy: 'give it one, or leave the correlation out',
+  }),
+  'study/correlated-twice': (d) => ({
+    found: `the correlation between ${list(d.names)} is stated a second time`,
+    expected: 'one coefficient for each pair',
+    remedy: 'leave one out',
+  }),
+  'study/impossible-correlations': (d) => ({
+    found: `no numbers can be correlated like this: ${list(d.names)}`,
+    expected: 'coefficients that hold together; a pair that is not stated counts as uncorrelated',
+    remedy: 'state the missing pairs too, or name what the numbers have in common under "shared" instead',
+  }),
+  'study/correlated-learnt': (d) => ({
+    found: `"${d.name}" is to be learnt, but stands under "correlations"`,
+    expected: 'numbers that are known independently of each other',
+    remedy: 'name what they have in common under "shared", and learn that and the numbers by themselves',
+  }),
   'study/no-supply': (d) => ({
     found: `no part is a supply: nothing feeds this board${atStep(d)}`,
     expected: 'at least one part of kind supply',

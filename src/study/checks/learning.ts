@@ -40,6 +40,9 @@ export function checkLearning(file: Raw, steps: readonly Step[], lines: Lines): 
       );
     } else {
       mustBe(path, 'number', addresses);
+      const name = textAt(file, path) ?? '';
+      if (steps.some(({ board }) => board.correlations?.some(({ between }) => between.includes(name))))
+        faults.push(refuse('study/correlated-learnt', { name }, lines.place(spanAt(file, path))));
     }
   }
   return faults;

@@ -3,7 +3,7 @@ import { refuse } from '../../fault/fault.ts';
 import type { KindName } from '../../quantity/kind.ts';
 import { kinds } from '../../quantity/kind.ts';
 import type { Quantity } from '../../quantity/quantity.ts';
-import { readQuantity } from '../../quantity/read.ts';
+import { type QuantityReading, readQuantity } from '../../quantity/read.ts';
 
 /** Which values a quantity may take [SI]: most of a board's numbers can't be negative, some can't be zero. */
 export const ranges = {
@@ -39,12 +39,17 @@ export function quantity(kind: KindName, about: string, range: Range = 'positive
   return readable(kind, about, range).register(fields, { role: 'quantity', about, kind, range });
 }
 
+/** A quantity of whatever kind its unit says; a difference where it is in kelvins. */
+export function anyQuantity(about: string) {
+  return readable(null, about, 'any').register(fields, { role: 'quantity', about, range: 'any' });
+}
+
 /** A quantity that is exact by its nature: what firmware allows, where a derating begins, a reference temperature. */
 export function definition(kind: KindName, about: string, range: Range = 'positive') {
   return readable(kind, about, range).register(fields, { role: 'definition', about, kind });
 }
 
-function readable(kind: KindName, about: string, range: Range) {
+function readable(kind: KindName | null, about: string, range: Range) {
   return z
     .union([
       written,
@@ -60,18 +65,19 @@ function readable(kind: KindName, about: string, range: Range) {
       const { value, source, before } =
         typeof raw === 'object' ? raw : { value: raw, source: undefined, before: undefined };
       const text = String(value);
-      const read = readQuantity(text, kind);
+      const read = kind ? readQuantity(text, kind) : readAnyKind(text);
       if (!read.ok) {
         context.addIssue({ code: 'custom', params: { fault: read.fault, offset: read.offset, length: read.length } });
         return z.NEVER;
       }
       const { holds, says } = ranges[range];
       if (!holds(read.quantity.value)) {
-        const fault = refuse('study/out-of-range', { text, kind: kinds[kind].title, expected: says });
+        const { title } = kinds[read.quantity.kind];
+        const fault = refuse('study/out-of-range', { text, kind: title, expected: says });
         context.addIssue({ code: 'custom', params: { fault, offset: 0, length: text.length } });
         return z.NEVER;
       }
-      const stated = before === undefined ? null : readQuantity(String(before), kind);
+      const stated = before === undefined ? null : readQuantity(String(before), read.quantity.kind);
       if (stated && !stated.ok) {
         context.addIssue({
           code: 'custom',
@@ -86,7 +92,18 @@ function readable(kind: KindName, about: string, range: Range) {
         ...(stated && { before: { value: stated.quantity.value, spread: stated.quantity.spread } }),
       };
     })
-    .describe(`${about} [${kind}]`);
+    .describe(`${about} [${kind ?? 'any kind'}]`);
+}
+
+/** In the first kind that has such a unit. */
+function readAnyKind(text: string): QuantityReading {
+  const unitFaults = ['quantity/wrong-dimension', 'quantity/unknown-unit', 'quantity/missing-unit'];
+  const order = ['temperature-difference', ...Object.keys(kinds)] as KindName[];
+  for (const kind of order) {
+    const read = readQuantity(text, kind);
+    if (read.ok || !unitFaults.includes(read.fault.code)) return read;
+  }
+  return { ok: false, fault: refuse('study/no-such-unit', { text }), offset: 0, length: text.length };
 }
 
 /**

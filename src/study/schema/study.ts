@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { correlation, sharedNumber } from './common-causes.ts';
 import { heatPath } from './heat.ts';
 import { name, quantity } from './leaf.ts';
 import { limiter } from './limiters.ts';
@@ -92,6 +93,11 @@ export const boardFields = {
   limiters: z.record(name, limiter).describe('what holds, trips or warns'),
   heat: heatPath,
   limits: z.record(name, addedLimit).optional().describe('limits of your own beside those the parts bring'),
+  shared: z
+    .record(name, sharedNumber)
+    .optional()
+    .describe('numbers behind several fields, such as the calibration of the meter that measured them'),
+  correlations: z.array(correlation).optional().describe('numbers whose uncertainties go together'),
 };
 
 export const board = z.strictObject(boardFields);

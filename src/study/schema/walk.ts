@@ -45,7 +45,7 @@ export function shapeOf(schema: Schema): string {
   if (definition.type === 'object' || definition.type === 'record') return 'a map';
   if (definition.type === 'array' || definition.type === 'tuple') return 'a list';
   if (definition.type === 'union') return [...new Set(definition.options!.map(shapeOf))].join(' or ');
-  return 'text';
+  return definition.type === 'number' ? 'a number' : 'text';
 }
 
 /** The schemas of a map's fields, or undefined where the keys are free or there are none. */
