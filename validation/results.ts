@@ -102,7 +102,10 @@ function writeTopic({ title, field, figures, traps = [], unchecked = [] }: Topic
   if (traps.length > 0)
     parts.push(
       'Published, but not met because they contradict their own inputs:',
-      table(['what', 'published', 'computed', 'source', 'what is wrong'], traps.map(trapRow)),
+      table(
+        ['what', 'published', 'computed', 'difference', 'more than', 'source; where that comes from', 'what is wrong'],
+        traps.map(trapRow),
+      ),
     );
   if (unchecked.length > 0)
     parts.push('Unchecked for want of a published figure:', unchecked.map((it) => `- ${it}`).join('\n'));
@@ -115,8 +118,17 @@ function figureRow({ what, published, computed, tolerance, tier, source, why, co
   return [what, writeNumber(published), writeNumber(computed), difference, writeNumber(tolerance), tier, digits];
 }
 
-function trapRow({ what, published, computed, source, reason }: Trap): string[] {
-  return [what, writeNumber(published), writeNumber(computed), source, reason];
+function trapRow({ what, published, computed, tolerance, why, source, reason }: Trap): string[] {
+  const difference = writeNumber(Number((computed - published).toPrecision(3)));
+  return [
+    what,
+    writeNumber(published),
+    writeNumber(computed),
+    difference,
+    writeNumber(tolerance),
+    `${source}; ${why}`,
+    reason,
+  ];
 }
 
 /** Six significant digits: enough to compare, few enough not to depend on the last bits of the machine. */

@@ -26,6 +26,10 @@ export interface Trap {
   readonly what: string;
   readonly computed: number;
   readonly published: number;
+  /** Difference that the computed figure has to exceed, in the unit of the figure; within it the trap would be met. */
+  readonly tolerance: number;
+  /** Where the tolerance comes from. */
+  readonly why: string;
   readonly source: string;
   /** What is wrong with it. */
   readonly reason: string;

@@ -35,6 +35,8 @@ export const topic: Topic = {
     what: `law school with ${what}: correlation`,
     computed: correlation([Float64Array.from(lsat, (_, i) => i)]),
     published: correlationOf(lsat.map((score, i) => [score, i === row ? (wrong as number) : gpa[i]])),
+    tolerance: 0.0005,
+    why: 'the book prints three digits',
     source: 'a stored copy of the data with a misprint',
     reason: 'the published correlation is 0.776',
   })),

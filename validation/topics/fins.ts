@@ -124,6 +124,8 @@ export const topic: Topic = {
       what: 'efficiency of an annular fin, 25 mm to 45 mm, 6 mm thick [1]',
       computed: annularFinEfficiency(50, 186, 6e-3, 0.025, 0.045),
       published: 0.95,
+      tolerance: 0.01,
+      why: 'a chart is read to a hundredth at best',
       source: `${book}, example 3.10, figure 3.19`,
       reason: 'read from a chart; the exact value is 0.979',
     },

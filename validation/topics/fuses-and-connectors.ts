@@ -265,6 +265,8 @@ export const topic: Topic = {
       what: 'aluminium wire that melts at 250 A [in]',
       computed: slowFusingDiameter(250, fusingCoefficients.aluminium) / inch,
       published: 0.1208,
+      tolerance: 0.00005,
+      why: 'half of the last printed digit',
       source: ness,
       reason: 'two digits are exchanged: between its neighbours 0.0958 and 0.1095 stands 0.1208 for 0.1028',
     },

@@ -92,6 +92,8 @@ export const topic: Topic = {
       what: 'effective conductivity of a 60 mm heat pipe of 2.95 K/W, 6 mm [W/(m·K)]',
       computed: effectiveConductivity(0.06, heatPipeResistance(3.618e-3, 1.474), section),
       published: 730,
+      tolerance: 5,
+      why: 'printed to the nearest ten',
       source: qpedia,
       reason: 'length, resistance and diameter of the same example give 718',
     },

@@ -67,6 +67,7 @@ function estimate(
   return onePerCent > tolerance ? figure : { ...figure, coarse };
 }
 
+const sampled = 'two standard uncertainties of the sampling error, and half a unit of the last digit';
 const rackwitz =
   'S. Engelund, R. Rackwitz, A benchmark study on importance sampling techniques, Struct. Saf. 12 (1993), from memory';
 const tno = 'TNO reliability problem set as printed in a public benchmark collection, openturns/otbenchmark';
@@ -161,6 +162,8 @@ export const topic: Topic = {
       what: 'quartic limit, the value first printed [1]',
       computed: quartic.probability,
       published: 0.00018,
+      tolerance: 5e-6 + 2 * quartic.u,
+      why: sampled,
       source: `${tno}, RP31 before its correction`,
       reason: 'quadrature gives 0.0032267, eighteen times as much',
     },
@@ -168,6 +171,8 @@ export const topic: Topic = {
       what: 'product of two normal inputs, a printed value [1]',
       computed: product.probability,
       published: 1.7632329180242404e-7,
+      tolerance: 2 * product.u,
+      why: sampled,
       source: `${tno}, RP28`,
       reason: 'quadrature over one of the inputs gives 1.4533e-7',
     },
@@ -175,6 +180,8 @@ export const topic: Topic = {
       what: 'straight limit in 10 normal inputs, β = 5, a printed value [1]',
       computed: straight(5).probability,
       published: 2.8061358933771777e-7,
+      tolerance: 2 * straight(5).u,
+      why: sampled,
       source: `${tno}, RP107`,
       reason: 'it is Φ(−5) = 2.8665e-7 exactly',
     },

@@ -19,6 +19,8 @@ export const topic: Topic = {
       what: 'Mann–Kendall variance of 14 readings with one tie',
       computed: mannKendall(wells)!.variance,
       published: (14 * 13 * (14 + 5)) / 18 - 1,
+      tolerance: 1e-9,
+      why: 'both are exact but for the rounding of doubles',
       source: 'a stored package page that prints n(n − 1)(n + 5)/18',
       reason: 'the variance is n(n − 1)(2n + 5)/18 less the ties',
     },
