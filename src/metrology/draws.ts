@@ -1,7 +1,8 @@
 import { cholesky } from '../numeric/dense.ts';
 import { sobol } from '../numeric/sobol.ts';
 import { toDistribution } from './distribution.ts';
-import { type Joint, valueAtCoordinate } from './joint.ts';
+import type { Joint } from './joint.ts';
+import { drawTowards } from './learnt-draws.ts';
 import type { Model } from './model.ts';
 import { normalQuantile } from './normal-quantile.ts';
 
@@ -29,7 +30,8 @@ export interface Draws {
 
 /**
  * Draws by the inverse of each input's distribution on a scrambled Sobol sequence.
- * Correlated inputs: independent normal numbers times the Cholesky factor of their covariance (JCGM 101:2008, C.5).
+ * Correlated inputs: independent normal numbers times the Cholesky factor of their covariance (JCGM 101:2008, C.5); what a fit has learnt is drawn
+ * from what was stated, towards what was observed.
  */
 export function drawsOf(model: Model, options: DrawOptions, blockLength: number): Draws {
   const { joint } = options;
@@ -39,9 +41,12 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
   );
   const ids = [...independent.map((input) => input.id), ...jointIds];
   const dimensionOf = options.dimensionOf ?? ((id: string) => ids.indexOf(id));
-  const sequence = sobol(options.dimensions ?? Math.max(1, ids.length), options.seed);
+  const learning = joint?.learning;
+  const dimensions = options.dimensions ?? Math.max(1, ids.length);
+  const noise = Array.from({ length: learning?.observations ?? 0 }, () => new Float64Array(blockLength));
+  const sequence = sobol(dimensions + noise.length, options.seed);
   const columnsOf = new Map(ids.map((id) => [id, new Float64Array(blockLength)]));
-  const factor = joint ? factorOf(joint) : null;
+  const factor = joint && !learning ? factorOf(joint) : null;
   const drawn = [
     ...independent.map((input) => ({ i: input.i, column: columnsOf.get(input.id)! })),
     ...model.inputs.flatMap((input, i) =>
@@ -58,15 +63,24 @@ export function drawsOf(model: Model, options: DrawOptions, blockLength: number)
         sequence.column(dimensionOf(id), from, column);
         toDistribution(column, spread, value);
       }
-      if (!joint || !factor) return;
-      const normals = jointIds.map((id) => columnsOf.get(id)!);
-      normals.forEach((column, k) => {
+      if (!joint) return;
+      const together = jointIds.map((id) => columnsOf.get(id)!);
+      together.forEach((column, k) => {
         sequence.column(dimensionOf(jointIds[k]), from, column);
-        for (let s = 0; s < blockLength; s++) column[s] = normalQuantile(column[s]);
+        if (!learning) toNormal(column);
       });
-      correlate(normals, factor, joint);
+      noise.forEach((column, k) => {
+        sequence.column(dimensions + k, from, column);
+        toNormal(column);
+      });
+      if (learning) drawTowards(learning, together, noise);
+      else if (factor) correlate(together, factor, joint);
     },
   };
+}
+
+function toNormal(column: Float64Array): void {
+  for (let s = 0; s < column.length; s++) column[s] = normalQuantile(column[s]);
 }
 
 /** Cholesky factor of a covariance; one that is singular to rounding gets the least variance that makes it a covariance again. */
@@ -86,7 +100,7 @@ function correlate(columns: readonly Float64Array[], factor: Float64Array, joint
     for (let s = 0; s < column.length; s++) {
       let coordinate = joint.mean[k];
       for (let j = 0; j <= k; j++) coordinate += factor[k * n + j] * columns[j][s];
-      column[s] = valueAtCoordinate(joint, k, coordinate);
+      column[s] = joint.logarithmic[k] ? Math.exp(coordinate) : coordinate;
     }
   }
 }

@@ -4,12 +4,12 @@ import { endsOf, type Spread } from '../quantity/spread.ts';
 import { type Coordinates, coordinatesOf, naturalValue } from './coordinates.ts';
 import { complaintsOf } from './fit-faults.ts';
 import type { Joint } from './joint.ts';
+import type { Learning } from './learnt-draws.ts';
 import { type Limits, scaledLimits, truncatedCovariance } from './limits.ts';
 import { type Found, minimise, type NotFound } from './minimise.ts';
 import { type Misfit, misfitOf } from './misfit.ts';
 import type { Input, Model } from './model.ts';
 import { chiSquareAbove } from './probability.ts';
-import { learntWithin, type Within } from './within.ts';
 
 /** A measured value of an output. */
 export interface Observation {
@@ -129,7 +129,7 @@ function finished(problem: FitProblem, coordinates: Coordinates, found: Found): 
     logarithmic,
     mean: scaled.map((value, i) => centre[i] + scale[i] * value),
     covariance: truncated.covariance.map((value, k) => value * scale[Math.floor(k / n)] * scale[k % n]),
-    within: ids.map((_, i) => endsLeft(coordinates, found, i)),
+    learning: learningOf(problem, coordinates, found),
   };
   const chiSquareParts = {
     observations: problem.observations.reduce((sum, { value, u }, k) => sum + ((value - here.values[k]) / u) ** 2, 0),
@@ -152,17 +152,21 @@ function finished(problem: FitProblem, coordinates: Coordinates, found: Found): 
   return { ...result, misfit, faults: complaintsOf({ ...result, misfit }) };
 }
 
-/** A rectangle keeps its ends: what is drawn from the fit is never what can't be. */
-function endsLeft(
-  { inputs, centre, scale }: Coordinates,
-  { scaled, covariance, held }: Found,
-  i: number,
-): Within | null {
-  const { spread } = inputs[i];
-  if (spread?.shape !== 'rectangular' || held[i] !== 0) return null;
-  const mean = centre[i] + scale[i] * scaled[i];
-  const u = scale[i] * Math.sqrt(covariance[i * (inputs.length + 1)]);
-  return learntWithin({ low: spread.low, high: spread.high, mean: centre[i], u: scale[i] }, { mean, u });
+/** Undefined where the straight update isn't the whole story: nothing stated of a number, a number held at a limit, a robust fit. */
+function learningOf(problem: FitProblem, coordinates: Coordinates, found: Found): Learning | undefined {
+  const { inputs, logarithmic, centre, scale, stated } = coordinates;
+  const { slopes, covariance, scaled, held } = found;
+  if (problem.robust || stated.includes(false) || held.some((each) => each !== 0)) return undefined;
+  const n = inputs.length;
+  const observations = problem.observations.length;
+  const gain = new Float64Array(n * observations);
+  for (let k = 0; k < observations; k++)
+    for (let j = 0; j < n; j++) {
+      const slope = slopes[k * n + j];
+      if (slope !== 0) for (let i = 0; i < n; i++) gain[i * observations + k] += covariance[i * n + j] * slope;
+    }
+  const known = inputs.map(({ value, spread }) => ({ value, spread: spread! }));
+  return { stated: known, logarithmic, centre, scale, best: scaled, slopes, gain, observations };
 }
 
 function fittedInput(

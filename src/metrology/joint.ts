@@ -1,5 +1,5 @@
+import type { Learning } from './learnt-draws.ts';
 import type { Model } from './model.ts';
-import { valueWithin, type Within } from './within.ts';
 
 /**
  * A joint normal distribution of several inputs, as a fit leaves them: their uncertainties are no longer independent.
@@ -12,19 +12,8 @@ export interface Joint {
   readonly covariance: Float64Array;
   /** True where the coordinate is the natural logarithm. */
   readonly logarithmic: readonly boolean[];
-  /** What has two ends keeps them when it is drawn; null where there are none. Left out: nothing has any. */
-  readonly within?: readonly (Within | null)[];
-}
-
-/** The value [SI] that a coordinate of a joint distribution stands for; `k` is its place there. */
-export function valueAtCoordinate(
-  { logarithmic, within, mean, covariance, ids }: Joint,
-  k: number,
-  coordinate: number,
-): number {
-  if (logarithmic[k]) return Math.exp(coordinate);
-  const ends = within?.[k];
-  return ends ? valueWithin(ends, (coordinate - mean[k]) / Math.sqrt(covariance[k * (ids.length + 1)])) : coordinate;
+  /** What the numbers are drawn from; left out: the normal distribution itself. */
+  readonly learning?: Learning;
 }
 
 /** Two different inputs of a model, by position, and their correlation coefficient [1]. */

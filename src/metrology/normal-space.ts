@@ -2,7 +2,7 @@ import type { Spread } from '../quantity/spread.ts';
 import { quantile } from './distribution.ts';
 import { factorOf } from './draws.ts';
 import { outputIndex, startValues } from './evaluate.ts';
-import { type Joint, valueAtCoordinate } from './joint.ts';
+import type { Joint } from './joint.ts';
 import type { Model } from './model.ts';
 import { normalBelow } from './probability.ts';
 
@@ -39,7 +39,7 @@ export function normalSpace(model: Model, joint?: Joint): NormalSpace {
         if (together[k] < 0) continue;
         let coordinate = joint.mean[k];
         for (let j = 0; j <= k; j++) coordinate += factor[k * n + j] * z[first + j];
-        x[together[k]] = valueAtCoordinate(joint, k, coordinate);
+        x[together[k]] = joint.logarithmic[k] ? Math.exp(coordinate) : coordinate;
       }
     },
   };
