@@ -58,7 +58,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       examples(
         'uprate plan examples/mini-pc',
         'uprate plan examples/mini-pc --step stacked-9 --samples 5000 --seed 7',
-        'uprate plan examples/mini-pc --step stacked-9 --samples auto',
+        'uprate plan examples/accelerator --samples auto',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --by part',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --global',

@@ -1,7 +1,7 @@
 import { Refusal, refuse, sayFault, writeFault } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import { planStep } from '../steps/plan.ts';
-import type { Grouping, StepPlan } from '../steps/step-plan.ts';
+import type { Grouping, Margin, StepPlan } from '../steps/step-plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
@@ -13,7 +13,7 @@ export interface PlanCommandOptions {
   readonly budget?: string;
   readonly by?: Grouping | 'input';
   readonly global?: boolean;
-  readonly samples?: number;
+  readonly samples?: number | 'auto';
   readonly seed?: number;
   readonly against?: string;
   readonly progress?: (text: string) => void;
@@ -158,15 +158,14 @@ function describe(plan: StepPlan, most: number): string {
           margin.margin.text,
           `${margin.interval.low.text} to ${margin.interval.high.text}`,
           margin.exceed.text,
-          `${margin.state}${margin.disagree ? ' *' : ''}`,
+          `${margin.state}${markOf(margin)}`,
         ]),
       '  ',
     ),
   ];
   const left = plan.margins.length - most;
   if (left > 0) lines.push(`  and ${plural(left, 'limit')} less likely to be exceeded: --step ${plan.id} shows all`);
-  if (plan.margins.slice(0, most).some(({ disagree }) => disagree))
-    lines.push('  * by Monte Carlo: first order gives another interval, because the board bends here');
+  lines.push(...remarks(plan.margins.slice(0, most)), ...drawing(plan));
   if (plan.open.length > 0) {
     lines.push('', '  open: limits without data (unknown is not safe)');
     for (const open of plan.open) lines.push(`    ${open.title}: ${open.value?.text ?? ''}; fill in ${open.field}`);
@@ -185,6 +184,35 @@ function describe(plan: StepPlan, most: number): string {
     `  solved to ${solution.residual.toExponential(1)}; power from the wall and heat differ by ${solution.imbalance.toExponential(1)} of it`,
   );
   return lines.join('\n');
+}
+
+function markOf({ method, disagree }: Margin): string {
+  if (!disagree) return '';
+  return method === 'second-order' ? ' +' : ' *';
+}
+
+/** What the marks of the margins mean, and which uncertainties rest on few readings. */
+function remarks(margins: readonly Margin[]): string[] {
+  const marks = new Set(margins.map(markOf));
+  const bends = 'first order gives another interval, because the board bends here';
+  const shaped = 'or because an input decides that is not normally distributed';
+  return [
+    ...(marks.has(' *') ? [`  * by Monte Carlo: ${bends}, ${shaped}`] : []),
+    ...(marks.has(' +') ? [`  + by second order, as the draws confirm: ${bends}`] : []),
+    ...margins.flatMap(({ id, degreesOfFreedom: degrees }) =>
+      degrees === null ? [] : [`  ${id}: ${degrees.toFixed(1)} effective degrees of freedom widen its interval`],
+    ),
+  ];
+}
+
+/** How drawing until the margins are accurate ended. */
+function drawing({ sampling }: StepPlan): string[] {
+  if (!sampling?.adaptive) return [];
+  const { ended, blocks, asked, inaccurate } = sampling.adaptive;
+  const drawn = `  ${sampling.samples} draws in ${plural(blocks, 'block')}`;
+  if (ended === 'accurate')
+    return [`${drawn}: ${plural(asked.length, 'near margin')} accurate to a tenth of the first digit of u`];
+  return [`${drawn}, the most there may be; not accurate enough: ${inaccurate.join(', ')}`];
 }
 
 /** Told before any draw is made: a slip in a name shouldn't cost a Monte Carlo. */
@@ -210,5 +238,9 @@ function jsonSafe(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, jsonSafe(inner)]));
 }
 
-const sampling = (samples: number, seed: number) =>
-  samples >= 2 ? `${samples} draws with seed ${seed}` : 'first order only';
+const sampling = (samples: number | 'auto', seed: number) =>
+  samples === 'auto'
+    ? `draws with seed ${seed} until the near margins are accurate`
+    : samples >= 2
+      ? `${samples} draws with seed ${seed}`
+      : 'first order only';

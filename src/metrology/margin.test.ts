@@ -89,6 +89,16 @@ describe('the method that is used, and why', () => {
     expect(margin.exceed).toBeCloseTo(0.14189, 4);
   });
 
+  test('Monte Carlo, where the margin is straight but one wide rectangle decides', () => {
+    // JCGM 101:2008, 9.2.4: ±17.0 in truth, ±19.9 by first order.
+    const wide = exampleModel({
+      inputs: { a: [0, normal(1)], b: [0, rectangle(0, 9)] },
+      outputs: { value: ([a, b]) => a + b, limit: () => 100, margin: ([a, b]) => 100 - a - b },
+      margins: { margin: 'value' },
+    });
+    expect(marginOf(wide)).toMatchObject({ method: 'monte-carlo', why: 'shape', disagree: true });
+  });
+
   test('Monte Carlo, where the draws give neither', () => {
     const square = exampleModel({
       inputs: { a: [0, normal(3)] },

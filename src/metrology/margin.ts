@@ -13,9 +13,10 @@ export type Method = 'first-order' | 'second-order' | 'monte-carlo';
 
 /**
  * Why a method is used. `alone`: nothing to compare it with; `confirmed`: the draws give the same interval; `bends`: first order gives another interval,
- * and so does second order where there is one; `lost-draws`: some draws have no solution; `no-slopes`: no solution beside the best values.
+ * and so does second order where there is one; `shape`: second order has nothing to add, but an input whose distribution isn't normal decides;
+ * `lost-draws`: some draws have no solution; `no-slopes`: no solution beside the best values.
  */
-export type MethodReason = 'alone' | 'confirmed' | 'bends' | 'lost-draws' | 'no-slopes';
+export type MethodReason = 'alone' | 'confirmed' | 'bends' | 'shape' | 'lost-draws' | 'no-slopes';
 
 /** How far one limit is away, and how sure that is. */
 export interface Margin {
@@ -30,9 +31,9 @@ export interface Margin {
   readonly margin: number;
   readonly u: number;
   /** 95 % coverage interval [SI]; `low` is −∞ where too many draws have no solution. */
-  readonly interval: { readonly low: number; readonly high: number };
+  readonly interval: Interval;
   /** The shortest 95 % interval [SI]; of a symmetric distribution the same. */
-  readonly shortest: { readonly low: number; readonly high: number };
+  readonly shortest: Interval;
   /** Probability that the limit is exceeded, or that there is no solution at all [1]. */
   readonly exceed: number;
   /** 95 % bounds of `exceed` from the finite number of draws; null where it isn't counted. */
@@ -110,7 +111,9 @@ function chosen(
   if (!first) return { ...counted(sample), why: 'no-slopes' };
   if (confirms(sample, first)) return { ...calculated(first), method: 'first-order', why: 'confirmed' };
   if (second && confirms(sample, second)) return { ...calculated(second), method: 'second-order', why: 'confirmed' };
-  return { ...counted(sample), why: sample.lost > 0 ? 'lost-draws' : 'bends' };
+  if (sample.lost > 0) return { ...counted(sample), why: 'lost-draws' };
+  const straight = second !== null && agree(intervalOf(first), intervalOf(second), numericalTolerance(sample.u));
+  return { ...counted(sample), why: straight ? 'shape' : 'bends' };
 }
 
 /** No solution beside the best values, or no number at all: nothing is known, and unknown is not safe. */
@@ -142,11 +145,18 @@ function counted(sample: Sample): Omit<Figures, 'why'> {
 
 function confirms(sample: Sample, calculated: Distribution): boolean {
   if (sample.lost > 0) return false;
-  const { low, high } = intervalOf(calculated);
-  const drawn = sample.interval(0.95);
   // The ends of the run's own interval are only known to about √(0.025·0.975/n)/φ(1.96) = 2.7/√n of u; twice that is no disagreement.
   const allowed = numericalTolerance(sample.u) + (5.4 * sample.u) / Math.sqrt(sample.values.length);
-  return Math.abs(low - drawn.low) <= allowed && Math.abs(high - drawn.high) <= allowed;
+  return agree(intervalOf(calculated), sample.interval(0.95), allowed);
+}
+
+interface Interval {
+  readonly low: number;
+  readonly high: number;
+}
+
+function agree(a: Interval, b: Interval, allowed: number): boolean {
+  return Math.abs(a.low - b.low) <= allowed && Math.abs(a.high - b.high) <= allowed;
 }
 
 /** Half a unit of the only digit of u when written with one: u = c·10ˡ gives δ = 10ˡ/2. Source: JCGM 101:2008, 7.9.2. */
@@ -157,7 +167,7 @@ export function numericalTolerance(u: number): number {
 }
 
 /** 95 % interval. */
-function intervalOf({ expectation, u, degreesOfFreedom }: Distribution): { low: number; high: number } {
+function intervalOf({ expectation, u, degreesOfFreedom }: Distribution): Interval {
   const half = u > 0 ? coverageFactor(0.95, degreesOfFreedom) * u : 0;
   return { low: expectation - half, high: expectation + half };
 }

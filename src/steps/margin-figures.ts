@@ -6,7 +6,9 @@ import { showValue } from '../quantity/write.ts';
 import { figure } from './figure.ts';
 import type { Margin } from './step-plan.ts';
 
-/** From so many degrees of freedom on, Student's 95 % interval is the normal one to two per cent (JCGM 100:2008, table G.2: 2.01 at 50, 1.98 at 100). */
+/**
+ * From so many degrees of freedom on, Student's 95 % interval is the normal one to two per cent (JCGM 100:2008, table G.2: 2.01 at 50, 1.98 at 100).
+ */
 const WELL_KNOWN = 60;
 
 /** Why a method is used. */
@@ -20,6 +22,8 @@ function reasonOf({ why, method }: BareMargin): string {
         : 'second order, as the draws confirm; first order gives another interval, because the board bends here';
     case 'bends':
       return 'Monte Carlo; first order gives another interval, because the board bends here';
+    case 'shape':
+      return 'Monte Carlo; first order gives another interval, because an input that is not normally distributed decides';
     case 'lost-draws':
       return 'Monte Carlo; some draws have no solution';
     case 'no-slopes':
@@ -29,7 +33,10 @@ function reasonOf({ why, method }: BareMargin): string {
   }
 }
 
-/** A margin's bare numbers with their words, units and digits. `u`: standard uncertainty of an output; `rare`: where too few draws exceeded it to be counted. */
+/**
+ * A margin's bare numbers with their words, units and digits. `u`: standard uncertainty of an output; `rare`: where too few draws exceeded it to be
+ * counted.
+ */
 export function writeMargin(
   board: BoardModel,
   bare: BareMargin,

@@ -73,6 +73,34 @@ describe('a margin', () => {
     expect(drawn.exceed.value).toBeCloseTo(margin(sketch).exceed.value, 9);
   });
 
+  test('drawn until accurate says how that ended, and what is accurate', () => {
+    const sketch = held('under: 21 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)');
+    const drawn = planStep(studyOf(sketch), 'as-is', { samples: 'auto', seed });
+    const { samples, adaptive } = drawn.sampling!;
+    expect(adaptive).toMatchObject({ ended: 'accurate', asked: ['limits.mine'], inaccurate: [] });
+    expect(samples).toBe(adaptive!.blocks * 4096);
+    expect(drawn.margins[0]).toMatchObject({ method: 'first-order', why: 'first order, as the draws confirm' });
+    expect(plan(sketch, 4096).sampling!.adaptive).toBeNull();
+  });
+
+  test('a far margin has to be accurate only where there is no nearer one', () => {
+    const asked = (limits: string) =>
+      planStep(studyOf({ ...held('under: 21 V', '20 V ± 0.6 V (k=2)'), limits }), 'as-is', { samples: 'auto', seed })
+        .sampling!.adaptive!.asked;
+    const far = 'far: {of: parts.adapter.voltage, under: 100 V, reason: a test}';
+    const near = 'near: {of: parts.adapter.voltage, under: 21 V, reason: a test}';
+    expect(asked(`{${far}, ${near}}`)).toEqual(['limits.near']);
+    expect(asked(`{${far}}`)).toEqual(['limits.far']);
+  });
+
+  test('from few readings has an interval with Student’s factor: t₀.₉₇₅(4) = 2.776', () => {
+    // JCGM 100:2008, table G.2: 2.78.
+    const few = margin(held('under: 21 V', '"20 V ± 0.3 V (k=1, 4 dof)"'));
+    expect(few.degreesOfFreedom).toBeCloseTo(4, 9);
+    expect((1 - few.interval.low.value) / 0.3).toBeCloseTo(2.776, 3);
+    expect(margin(held('under: 21 V', '20 V ± 0.6 V (k=2)')).degreesOfFreedom).toBeNull();
+  });
+
   test('a chance too small to be counted is a number with its error, not 0', () => {
     // Φ(−4.5) = 3.3977e-6 (Abramowitz & Stegun, table 26.2: −log₁₀ = 5.46882); in 4096 draws it isn't met once.
     const rare = margin(held('under: 22.25 V ± 0.8 V (k=2)', '20 V ± 0.6 V (k=2)'), 4096).exceed;

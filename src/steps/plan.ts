@@ -1,6 +1,7 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import type { BoardLimiter } from '../board/limiters.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
+import { type AdaptiveMonteCarlo, adaptiveMonteCarlo } from '../metrology/adaptive-monte-carlo.ts';
 import { budget } from '../metrology/budget.ts';
 import type { DrawOptions } from '../metrology/draws.ts';
 import { evaluateAt, startValues } from '../metrology/evaluate.ts';
@@ -34,7 +35,7 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
   const { holder } = board;
   const sens = sensitivities(board);
   const draws = drawsOf(study, board, options.seed);
-  const run = options.samples >= 2 ? sample(board, draws, options) : undefined;
+  const run = options.samples === 'auto' || options.samples >= 2 ? sample(board, sens, draws, options) : undefined;
   const u = (id: string) => outputUncertainty(board, sens, run, id);
   const rare = run && rareExceeding(board, run, draws);
   const list = (marginsOf(board, sens, run) ?? []).map((margin) =>
@@ -73,7 +74,7 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
       heat: of('heat'),
       imbalance: wall === heat ? 0 : Math.abs(wall - heat) / wall,
     },
-    sampling: run ? { samples: run.samples, seed: run.seed, failed: run.samples - run.endings.solved } : null,
+    sampling: run ? samplingOf(board, run) : null,
     faults: [],
     notes: [...curveNotes(board, nominal.y), ...(run ? drawNotes(board) : [])],
   };
@@ -106,9 +107,35 @@ function drawsOf(study: Study, board: BoardModel, seed: number): DrawOptions {
   return { seed, dimensionOf: (id) => dimensions.get(id)!, dimensions: Math.max(1, dimensions.size) };
 }
 
-function sample(board: BoardModel, draws: DrawOptions, options: PlanOptions): MonteCarlo {
+function sample(board: BoardModel, sens: Sensitivities, draws: DrawOptions, options: PlanOptions) {
   const { samples, cancelled, progress } = options;
-  return monteCarlo(board, { ...draws, samples, cancelled, progress });
+  if (samples !== 'auto') return monteCarlo(board, { ...draws, samples, cancelled, progress });
+  return adaptiveMonteCarlo(board, { ...draws, accurate: nearMargins(board, sens), cancelled, progress });
+}
+
+/** So many standard uncertainties away, the last digit of an interval's end is of no interest to anyone. */
+const FAR = 5;
+
+/** Outputs of the margins that have to be accurate: those which first order doesn't see far from their limits, but the nearest in any case. */
+function nearMargins(board: BoardModel, sens: Sensitivities): string[] {
+  const distances = (marginsOf(board, sens) ?? [])
+    .map(({ id, margin, u }) => ({ id, distance: u > 0 ? Math.abs(margin) / u : Number.POSITIVE_INFINITY }))
+    .sort((a, b) => a.distance - b.distance);
+  return distances.filter(({ distance }, i) => i === 0 || distance < FAR).map(({ id }) => id);
+}
+
+function samplingOf(board: BoardModel, run: MonteCarlo | AdaptiveMonteCarlo): StepPlan['sampling'] {
+  const { samples, seed, endings } = run;
+  const common = { samples, seed, failed: samples - endings.solved };
+  if (!('accuracy' in run)) return { ...common, adaptive: null };
+  const { ended, blocks, accuracy } = run;
+  const limitOf = (id: string) => board.limits.find(({ marginOutput }) => board.outputs[marginOutput].id === id)!.id;
+  const inaccurate = [...accuracy].filter(([, { reached, tolerance }]) => !(reached <= tolerance));
+  const ids = (outputs: Iterable<string>) => [...outputs].map(limitOf);
+  return {
+    ...common,
+    adaptive: { ended, blocks, asked: ids(accuracy.keys()), inaccurate: ids(inaccurate.map(([id]) => id)) },
+  };
 }
 
 function byDanger(a: Margin, b: Margin): number {

@@ -12,16 +12,19 @@ const ENOUGH = 10;
 /** How far each input is moved by itself to see which margins it could bring down [standard deviations]. */
 const FAR = 5;
 
+/** A run; of one in blocks, the first block alone is what its seed draws by itself. */
+type Run = MonteCarlo & { readonly firstBlock?: MonteCarlo };
+
 /** The probability of exceeding a limit, where the draws of a run don't tell. */
 export type RareExceeding = (margin: Margin) => TailProbability | 'remote' | null;
 
 /**
- * The probability of exceeding a limit that too few draws of a run have exceeded to count it. Null where the count is good enough, where nothing is uncertain,
- * or where the methods contradict the run: its count then stays what is known. `remote`: so far away that there is nothing to estimate, because
- * neither the draws nor any input by itself, moved by five standard deviations, takes up half of the margin.
+ * The probability of exceeding a limit that too few draws of a run have exceeded to count it. Null where the count is good enough, where nothing is
+ * uncertain, or where the methods contradict the run: its count then stays what is known. `remote`: so far away that there is nothing to estimate,
+ * because neither the draws nor any input by itself, moved by five standard deviations, takes up half of the margin.
  */
-export function rareExceeding(board: BoardModel, run: MonteCarlo, draws: DrawOptions): RareExceeding {
-  const lowest = lowestAlone(board);
+export function rareExceeding(board: BoardModel, run: Run, draws: DrawOptions): RareExceeding {
+  const lowest = lowestAlone(board, draws.joint);
   return ({ id, margin, u }) => {
     const sample = run.outputs.get(id);
     if (!sample || run.cancelled || !(margin > 0) || !(u > 0) || !Number.isFinite(u)) return null;
@@ -32,14 +35,14 @@ export function rareExceeding(board: BoardModel, run: MonteCarlo, draws: DrawOpt
     const drawn = (margin - sample.interval(1 - 2 / n).low) / margin;
     const alone = (margin - lowest[outputIndex(board, id)]) / margin;
     if (drawn < normalQuantile(1 - 1 / n) / 8 && alone < 0.5) return 'remote';
-    const tail = tailProbability(board, id, { ...draws, run: sample });
+    const tail = tailProbability(board, id, { ...draws, run: run.firstBlock?.outputs.get(id) ?? sample });
     return tail.ending === 'disputed' && counted > 0 ? null : tail;
   };
 }
 
 /** The least value of each output when one input at a time is far from its best value [SI]; −∞ without a solution. */
-function lowestAlone(board: BoardModel): Float64Array {
-  const space = normalSpace(board);
+function lowestAlone(board: BoardModel, joint: DrawOptions['joint']): Float64Array {
+  const space = normalSpace(board, joint);
   const z = new Float64Array(space.ids.length);
   const x = startValues(board);
   const y = new Float64Array(board.outputs.length);

@@ -31,7 +31,10 @@ export interface Margin {
   readonly interval: { readonly low: Figure; readonly high: Figure; readonly level: number };
   /** The shortest 95 % interval of the margin, which lies nearer to where the values crowd. */
   readonly shortest: { readonly low: Figure; readonly high: Figure };
-  /** Probability that the limit is exceeded, with the half width of its own sampling interval; where too few draws exceed it to be counted, by importance sampling. It is 0 only where nothing is uncertain. */
+  /**
+   * Probability that the limit is exceeded, with the half width of its own sampling interval; where too few draws exceed it to be counted, by
+   * importance sampling. It is 0 only where nothing is uncertain.
+   */
   readonly exceed: { readonly value: number; readonly error: number; readonly text: string };
   /** kept: the whole interval is on the safe side; close: the interval touches the limit; exceeded: the best value is beyond it. */
   readonly state: 'kept' | 'close' | 'exceeded';
@@ -155,7 +158,19 @@ export interface StepPlan {
     /** |wall power − heat leaving| / wall power; 0 where there's neither. */
     readonly imbalance: number;
   } | null;
-  readonly sampling: { readonly samples: number; readonly seed: number; readonly failed: number } | null;
+  readonly sampling: {
+    readonly samples: number;
+    readonly seed: number;
+    readonly failed: number;
+    /** How drawing ended that went on until the near margins were accurate; null for a number of draws that was given. */
+    readonly adaptive: {
+      readonly ended: 'accurate' | 'most' | 'cancelled';
+      readonly blocks: number;
+      /** Limits whose margins had to be accurate, and those of them that are not. */
+      readonly asked: readonly string[];
+      readonly inaccurate: readonly string[];
+    } | null;
+  } | null;
   /** Why there is no operating point; empty when there is one. */
   readonly faults: readonly Fault[];
   /** What to know before trusting the figures: data that ends before them, draws that can't be. */
@@ -170,8 +185,8 @@ export interface Dial {
 }
 
 export interface PlanOptions {
-  /** Monte Carlo samples; 0 gives first order only (fast enough to follow a dragged dial). */
-  readonly samples: number;
+  /** Monte Carlo samples; 0 gives first order only (fast enough to follow a dragged dial); `auto` goes on until the near margins are accurate. */
+  readonly samples: number | 'auto';
   readonly seed: number;
   readonly dial?: Dial;
   readonly cancelled?: () => boolean;

@@ -61,7 +61,10 @@ export function MarginsTable({ plan: { margins, title } }: { plan: StepPlan }) {
             )}
           </DataTable>
           {margins.some(({ disagree }) => disagree) && (
-            <p class="about">* by samples: first order gives another interval, because the board bends there.</p>
+            <p class="about">
+              * first order gives another interval, because the board bends there or an input decides that is not
+              normally distributed: by samples, or by second order where the samples confirm it.
+            </p>
           )}
         </>
       )}
@@ -89,7 +92,7 @@ function marginRow(margin: Margin, scale: MarginScale, folded: boolean): Row {
       <>
         {interval}
         {margin.disagree && (
-          <span class="mark-note" title="by samples: first order gives another interval">
+          <span class="mark-note" title={margin.why}>
             *
           </span>
         )}
@@ -116,7 +119,7 @@ function marginsText(margins: readonly Margin[]): string {
       margin.interval.low.text,
       margin.interval.high.text,
       margin.exceed.text,
-      margin.method,
+      margin.why,
       margin.consequence,
     ]),
   );
