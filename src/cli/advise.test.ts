@@ -91,6 +91,16 @@ test('an unknown step and an unknown limit are told with the nearest', async () 
   await expect(runAdvise(folder, { limit: 'limits.skim' })).rejects.toThrow('limits.skim');
 });
 
+test('a step without a solution, and one without a known limit, have no advice and say why', async () => {
+  const path = join(folder, 'study.yaml');
+  const text = readFileSync(path, 'utf8');
+  // The adapter's droop alone leaves nothing for the board.
+  writeFileSync(path, text.replace('resistance: 25 mohm ± 30 %', 'resistance: 25 ohm ± 30 %'));
+  await expect(runAdvise(folder, {})).rejects.toThrow(/step as-delivered|step stacked-22/);
+  cpSync('examples/accelerator', folder, { recursive: true });
+  await expect(runAdvise(folder, {})).rejects.toThrow('there is no advice for step as-delivered');
+});
+
 test('from what the runs have taught, on request', async () => {
   cpSync('examples/accelerator', folder, { recursive: true });
   const path = join(folder, 'study.yaml');

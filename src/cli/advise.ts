@@ -126,10 +126,15 @@ function stepNamed(study: Study, wanted: string | undefined): string {
   throw new Refusal(refuse('command/no-such-step', { step: wanted, known, nearest: nearest(wanted, known) }));
 }
 
+/** Why there is no advice: a step without a solution, a limit that isn't one, or no solution beside the best values. */
 function refusals(study: Study, step: string, limit: string | undefined) {
-  const { margins, faults } = planStep(study, step, { samples: 0, seed: 1 });
-  if (faults.length > 0) return faults;
-  const known = margins.map(({ id }) => id);
-  const wanted = limit ?? '';
-  return [refuse('command/no-such-limit', { limit: wanted, known, nearest: nearest(wanted, known) })];
+  const place = study.steps.findIndex(({ id }) => id === step);
+  const present = study.steps[Math.max(0, place - 1)].id;
+  const plans = [step, present].map((id) => planStep(study, id, { samples: 0, seed: 1 }));
+  const unsolved = plans.find(({ faults }) => faults.length > 0);
+  if (unsolved) return unsolved.faults;
+  const known = plans[0].margins.map(({ id }) => id);
+  if (limit !== undefined && !known.includes(limit))
+    return [refuse('command/no-such-limit', { limit, known, nearest: nearest(limit, known) })];
+  return [refuse('advice/no-answer', { step })];
 }

@@ -90,6 +90,11 @@ export const fitWords = {
     expected: 'the path of a number, or an output by its id: `uprate plan --json` lists them',
     remedy: d.near ? `did you mean "${d.near}"?` : 'correct the name',
   }),
+  'advice/no-answer': (d) => ({
+    found: `there is no advice for step ${d.step}: it has no known margin, or the board has no solution a little beside its best values`,
+    expected: 'a limit with data, and a board that is solved around its best values',
+    remedy: '`uprate plan` shows the margins of the step and what is open; give a limit, or narrow the widest inputs',
+  }),
   'advice/no-uncertainty': (d) => ({
     found: `advice gives a measurement the uncertainty "${d.text}"`,
     expected: 'more than zero',
