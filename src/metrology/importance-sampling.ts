@@ -30,8 +30,8 @@ const LEAST = 8;
 
 /**
  * Probability of a negative margin, by draws that are centred at its design points instead of the origin. Each counts with the ratio of the
- * densities, 1/Σₖ wₖ exp(z·zₖ − |zₖ|²/2). Along the direction of its design point the draws are stratified; across it they are random.
- * The error comes from independent replicates, which are added until it is small enough.
+ * densities, 1/Σₖ wₖ exp(z·zₖ − |zₖ|²/2). Along the direction of its design point the draws are evenly spaced from a random offset; across it they
+ * are random. The error comes from independent replicates, which are added until it is small enough.
  *
  * Sources: M. Shinozuka, J. Struct. Eng. 109 (1983) 721–740; R. E. Melchers, Struct. Saf. 6 (1989) 3–10; several centres as one mixture:
  * E. Veach, L. Guibas, Proc. SIGGRAPH (1995) 419–428.
@@ -59,9 +59,11 @@ function replicate(state: LimitState, centres: readonly DesignPoint[], stream: R
   const z = new Float64Array(state.dimensions);
   let sum = 0;
   for (const { z: centre, direction } of centres) {
+    // One offset for all, not one for each: which draw just passes the limit then differs between replicates, and their scatter shows it.
+    const offset = stream.uniform();
     for (let s = 0; s < DRAWS; s++) {
       for (let d = 0; d < z.length; d++) z[d] = stream.normal();
-      const shift = normalQuantile((s + stream.uniform()) / DRAWS) - dot(z, direction);
+      const shift = normalQuantile((s + offset) / DRAWS) - dot(z, direction);
       for (let d = 0; d < z.length; d++) z[d] += shift * direction[d] + centre[d];
       if (state.at(z) < 0) sum += weightAt(z, centres);
     }

@@ -1,5 +1,5 @@
 import { sobol } from '../numeric/sobol.ts';
-import { type DesignPoint, designPoint, dot } from './design-point.ts';
+import { type DesignPoint, designPoint, dot, fallingDimensions } from './design-point.ts';
 import type { DrawOptions } from './draws.ts';
 import { importanceSampling, type SampledProbability, weightAt } from './importance-sampling.ts';
 import type { Model } from './model.ts';
@@ -67,7 +67,8 @@ export function tailProbability(model: Model, marginOutputId: string, options: T
     ? null
     : monteCarlo(model, { ...options, samples: PILOT, outputs: [marginOutputId] }).outputs.get(marginOutputId)!;
   const run = options.run ?? pilot!;
-  const found = designPoints(state, run, pointOf(space.ids, options));
+  const search = searchOf(state);
+  const found = designPoints(search, run, pointOf(space.ids, options));
   let points = nearEnough(found);
   let shifted = points.some(({ settled }) => settled) ? importanceSampling(state, points, importance) : null;
   const result = (is: SampledProbability, method: TailProbability['method'], ending: TailProbability['ending']) => {
@@ -81,7 +82,7 @@ export function tailProbability(model: Model, marginOutputId: string, options: T
 
   const followed = subsetSimulation(state, { seed: seed + 1, draws: CONFIRMING, least: LEAST_TAIL / 2 });
   const more = [...found];
-  discover(state, more, followed.exceeding);
+  discover(search, more, followed.exceeding);
   if (more.length > found.length || (!shifted && more.length > 0)) {
     points = nearEnough(more);
     shifted = importanceSampling(state, points, importance);
@@ -126,15 +127,29 @@ function pointOf(ids: readonly string[], { seed, dimensionOf, dimensions }: Draw
     });
 }
 
+/** Searches a design point from a draw, or from the origin. */
+type Search = (start: Float64Array | null) => DesignPoint | null;
+
+/** A search along the dimensions that matter; where none does by itself, along all. */
+function searchOf(state: LimitState): Search {
+  const falling = fallingDimensions(state);
+  const along = falling.length > 0 ? falling : [...new Float64Array(state.dimensions).keys()];
+  return (draw) => {
+    const start = new Float64Array(state.dimensions);
+    if (draw) for (const d of along) start[d] = draw[d];
+    return designPoint(state, start, along);
+  };
+}
+
 /** Design points from the origin, and from those of the run's lowest draws that lie nearer to the limit than the points so far let expect. */
-function designPoints(state: LimitState, run: Sample, pointOfDraw: (draw: number) => Float64Array): DesignPoint[] {
+function designPoints(search: Search, run: Sample, pointOfDraw: (draw: number) => Float64Array): DesignPoint[] {
   const points: DesignPoint[] = [];
-  add(points, designPoint(state, new Float64Array(state.dimensions)));
+  add(points, search(null));
   const lowest = Array.from(run.values.keys())
     .sort((a, b) => worst(run.values[a]) - worst(run.values[b]))
     .slice(0, 40)
     .map((draw) => ({ margin: worst(run.values[draw]), z: pointOfDraw(draw) }));
-  for (let search = 0; search < MORE; search++) {
+  for (let more = 0; more < MORE; more++) {
     const settled = points.filter((point) => point.settled);
     const surprise = lowest.map(({ margin, z }) => {
       const expected = settled.map(({ steepness, distance, direction }) => steepness * (distance - dot(direction, z)));
@@ -144,15 +159,15 @@ function designPoints(state: LimitState, run: Sample, pointOfDraw: (draw: number
     // Half a standard deviation is what curvature alone may do.
     if (!(surprise[most] > 0.5)) break;
     const [start] = lowest.splice(most, 1);
-    add(points, designPoint(state, start.z));
+    add(points, search(start.z));
   }
   return points;
 }
 
 /** Looks for design points from draws beyond the limit that the points so far would seldom reach. */
-function discover(state: LimitState, points: DesignPoint[], exceeding: readonly Float64Array[]): void {
+function discover(search: Search, points: DesignPoint[], exceeding: readonly Float64Array[]): void {
   const starts = [...exceeding];
-  for (let search = 0; search < DISCOVERED && starts.length > 0; search++) {
+  for (let more = 0; more < DISCOVERED && starts.length > 0; more++) {
     const centres = nearEnough(points);
     const weights = starts.map((z) => weightAt(z, centres));
     const most = weights.indexOf(Math.max(...weights));
@@ -160,7 +175,7 @@ function discover(state: LimitState, points: DesignPoint[], exceeding: readonly 
     const usual = Math.max(0, ...centres.map(({ distance }) => Math.exp(-(distance ** 2) / 2)));
     if (!(weights[most] > Math.E * usual)) break;
     const [start] = starts.splice(most, 1);
-    add(points, designPoint(state, start));
+    add(points, search(start));
   }
 }
 
