@@ -39,7 +39,7 @@ const fourBranch =
   };
 
 const straight = (beta: number) =>
-  tailOf(standard(10), (x) => beta - x.reduce((sum, each) => sum + each, 0) / Math.sqrt(10));
+  tailOf(standard(10), (x) => beta - x.reduce((sum, each) => sum + each, 0) / Math.sqrt(10), 0.001);
 const product = tailOf(
   { load: [78064, normal(11710)], area: [0.0104, normal(0.00156)] },
   ([load, area]) => load * area - 146.14,
