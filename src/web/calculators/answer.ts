@@ -18,6 +18,8 @@ export interface Result {
 
 /** Draws of a calculation that is made anew at every key. */
 const samples = 4096;
+/** How long a slow formula may draw [ms]; those that it has made by then are enough. */
+const patience = 300;
 
 /**
  * The answer to what is written in the fields. `unknown` is the input that is looked for; then `goal` names the result that is given instead.
@@ -34,9 +36,11 @@ export function answerTo(
   const missing = asked.filter((name) => (written[name] ?? '').trim() === '');
   if (missing.length > 0) return { state: 'waiting', missing };
   const given = Object.fromEntries(asked.map((name) => [name, written[name]]));
+  const ends = performance.now() + patience;
+  const enough = () => performance.now() > ends;
   try {
     if (!unknown) {
-      const { outputs, warnings } = calculate(formula.name, given, { samples });
+      const { outputs, warnings } = calculate(formula.name, given, { samples, enough });
       return { state: 'done', results: [{ outputs, warnings }] };
     }
     const { roots } = solveFor(formula.name, unknown, given, { samples: 512 });
