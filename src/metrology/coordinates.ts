@@ -4,7 +4,8 @@ import type { Input } from './model.ts';
 
 /**
  * The numbers a fit moves: each free input, or its logarithm where it is log-normal, as distance from its stated value in units of
- * its stated uncertainty. So all of them are of size 1, and the stated knowledge is a unit matrix.
+ * its stated uncertainty. So all of them are of size 1, and the stated knowledge is a unit matrix. Every shape counts as a normal distribution with the
+ * same standard uncertainty about the best value; a log-normal one as such about its median.
  */
 export interface Coordinates {
   readonly inputs: readonly Input[];

@@ -44,7 +44,7 @@ test('the page shows what is refused, and it is', () => {
     '5 V ± 1 % (triangle)': ['voltage', 'unknown-shape'],
     '5 V ± 1 % (9 dof)': ['voltage', 'bad-shape'],
     '5.02(3) V (triangular)': ['voltage', 'bad-shape'],
-    '5 V ± 1 V (flat ± 2 V)': ['voltage', 'bad-shape'],
+    '5 V ± 1 V (flat ± 2 V)': ['voltage', 'shape-too-wide'],
     '10 V or 12 V ± 1 %': ['voltage', 'bad-choice'],
     '10 V (50 %) or 12 V (30 %)': ['voltage', 'bad-choice'],
     '0.9 or 80 %': ['ratio', 'bad-choice'],

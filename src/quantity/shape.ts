@@ -104,13 +104,13 @@ function banded(
     return withHole(low, high, { low: toDouble(minus(value, by)), high: toDouble(plus(value, by)) }, size, text);
   const width = toDouble(by);
   const half = (high - low) / 2;
-  if (!(word === 'flat' ? width < half : width <= half)) return fail('quantity/bad-shape', text, size);
+  if (!(word === 'flat' ? width < half : width <= half)) return fail('quantity/shape-too-wide', text, size);
   return word === 'flat'
     ? { shape: 'trapezoidal', low, high, flat: width }
     : { shape: 'curvilinear', low, high, by: width };
 }
 
 function withHole(low: number, high: number, hole: { low: number; high: number }, size: Piece, text: string): Spread {
-  if (!(low < hole.low && hole.low < hole.high && hole.high < high)) return fail('quantity/bad-shape', text, size);
+  if (!(low < hole.low && hole.low < hole.high && hole.high < high)) return fail('quantity/shape-too-wide', text, size);
   return { shape: 'sorted', low, high, holeLow: hole.low, holeHigh: hole.high };
 }

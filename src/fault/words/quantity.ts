@@ -73,10 +73,15 @@ export const quantityWords = {
     remedy: d.near ? `did you mean "${d.near}"?` : 'write one of these, or leave the brackets out',
   }),
   'quantity/bad-shape': (d) => ({
-    found: `what stands in brackets behind "${d.text}" doesn't go with what is before them, or reaches too far`,
+    found: `what stands in brackets in "${d.text}" doesn't go with the uncertainty before it`,
     expected: shapes,
-    remedy:
-      'put a standard uncertainty before dof and readings, and a tolerance or a range that is wider before the others',
+    remedy: 'change the one or the other, or leave the brackets out',
+  }),
+  'quantity/shape-too-wide': (d) => ({
+    found: `what stands in brackets in "${d.text}" reaches beyond the tolerance before it`,
+    expected:
+      'flat: narrower than the tolerance; limits: at most as wide; without: a part inside it, as in ± 10 % (without ± 5 %)',
+    remedy: 'make it narrower, or the tolerance wider',
   }),
   'quantity/bad-choice': (d) => ({
     found: `"${d.text}" names several values in a way that can't be read`,
