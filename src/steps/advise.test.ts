@@ -127,6 +127,20 @@ describe('the advice', () => {
   });
 });
 
+test('of numbers that hang together the whole number is measured, not its own part', () => {
+  const [first, second] = ['heat.links.out.through.0.resistance', 'heat.links.out.through.1.resistance'];
+  const about = study(
+    '2 K/W ± 0.2 K/W (k=1)',
+    `correlations: [{between: [${second}, ${first}], coefficient: 0.9}]
+advice: {measurements: [{of: ${first}, by: bench, uncertainty: 0.001 K/W, effort: 1 h}]}`,
+  );
+  // The first of the two keeps its own value, the other is partly the first: measured to next to nothing, it has no variance left.
+  const measured = adviseStep(about, 'as-is')!.measurements.find(({ id }) => id === first)!;
+  // What is left: 3 K of ambient, and what the known one leaves of the second, 0.00577·√(1 − 0.9²) K/W at 30 W.
+  const left = 30 * (0.01 / Math.sqrt(3)) * Math.sqrt(1 - 0.81);
+  expect(measured.uAfter.value).toBeCloseTo(Math.hypot(3, left), 1);
+});
+
 test('what an instrument has taught it does not teach again; calibrating it does', () => {
   const about = study(
     undefined,

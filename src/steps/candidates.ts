@@ -6,7 +6,7 @@ import type { Input, Model, Output } from '../metrology/model.ts';
 import { readQuantity } from '../quantity/read.ts';
 import { standardUncertainty } from '../quantity/spread.ts';
 import type { Step, Study } from '../study/study.ts';
-import { PRESENT, READING } from './beside.ts';
+import { NUMBER, PRESENT, READING } from './beside.ts';
 import { readInstrument } from './instrument.ts';
 import { calibration, gluedThermocouple, RUN_HOURS, STEADY_NOISE, usualMeasurements } from './usual-measurements.ts';
 
@@ -34,7 +34,7 @@ export function candidatesOf(
     ...stated.map(({ candidate }) => candidate),
     ...both.inputs
       .filter(({ id }) => !told.has(id) && !isInstrument(id))
-      .flatMap((input) => numberCandidates(input, next, present)),
+      .flatMap((input) => numberCandidates(input, next, present, both)),
     ...instrumentCandidates(study, present, told),
     ...placeCandidates(study, present, told),
   ];
@@ -45,14 +45,14 @@ const isInstrument = (id: string) => id.startsWith('instruments.');
 const commonPractice = 'common practice, no source' as const;
 
 /** The usual way to measure a number, where it would say more than is stated. */
-function numberCandidates(input: Input, next: BoardModel, present: BoardModel): StudyCandidate[] {
+function numberCandidates(input: Input, next: BoardModel, present: BoardModel, both: Model): StudyCandidate[] {
   const usual = usualMeasurements[input.kind];
   if (!usual || input.spread === null) return [];
   const u = Math.hypot(usual.share * input.value, usual.fixed);
   if (u >= standardUncertainty(input.spread, input.value)) return [];
   const title = `measure ${titleOf(next.step, input.id) ?? titleOf(present.step, input.id) ?? input.id}`;
   const { by, hours: effort } = usual;
-  return [{ id: input.id, what: { input: input.id }, u, effort, title, by, source: commonPractice }];
+  return [{ id: input.id, what: whatOf(input.id, both), u, effort, title, by, source: commonPractice }];
 }
 
 /** Each instrument read at the present step as it is, with the error that all its readings share, and after a calibration. */
@@ -111,13 +111,12 @@ function placeCandidates(study: Study, present: BoardModel, told: ReadonlySet<st
 function statedMeasurements(study: Study, both: Model): { of: string; candidate: StudyCandidate }[] {
   return (study.advice?.measurements ?? []).map(({ of, by, uncertainty, effort }) => {
     const target = targetOf(of, both);
-    const input = 'input' in target.what;
     const candidate = {
       id: of,
       what: target.what,
       u: uncertaintyOf(uncertainty, target.found),
       effort: effort.value / 3600,
-      title: input ? `measure ${of}` : `read ${of} at the present step`,
+      title: 'value' in target.found ? `measure ${of}` : `read ${of} at the present step`,
       by,
       source: 'study' as const,
     };
@@ -133,11 +132,17 @@ function neverMeasured(study: Study, both: Model): readonly string[] {
 
 function targetOf(of: string, both: Model): { what: Candidate['what']; found: Input | Output } {
   const input = both.inputs.find(({ id }) => id === of);
-  if (input) return { what: { input: of }, found: input };
+  if (input) return { what: whatOf(of, both), found: input };
   const output = both.outputs.find(({ id }) => id === `${PRESENT}${of}`);
   if (output) return { what: { output: output.id }, found: output };
   const known = [...both.inputs, ...both.outputs].map(({ id }) => id);
   throw new Refusal(refuse('advice/no-such-number', { of, near: nearest(of, known) }));
+}
+
+/** A number itself; where others have a part in it, what comes of all of them. */
+function whatOf(id: string, both: Model): Candidate['what'] {
+  const output = `${NUMBER}${id}`;
+  return both.outputs.some((each) => each.id === output) ? { output } : { input: id };
 }
 
 /** "0.3 %" of the value of an input, or a number with its unit. */
