@@ -1,59 +1,72 @@
 import type { Spread } from '../quantity/spread.ts';
 import { normalQuantile } from './normal-quantile.ts';
 import { studentQuantile } from './student-t.ts';
+import { tabulatedStudent } from './student-table.ts';
+
+/** Value [SI] that a number is below with the probability `below`; `above` is 1 − below, given by itself where that keeps digits far out. */
+export type Inverse = (below: number, above: number) => number;
 
 /**
- * Value of an input [SI] that it is below with the probability `below`, 0 < below < 1: the inverse of its distribution. `above` is 1 − below, given by
- * itself where that keeps digits far out.
+ * The inverse of a distribution about a best value, for 0 < below < 1.
  *
  * Source: JCGM 101:2008, 6.4.2 to 6.4.9 (each shape's distribution, inverted; the curvilinear trapezoid by Newton's method).
  */
-export function quantile(spread: Spread, value: number, below: number, above = 1 - below): number {
+export function inverseOf(spread: Spread, value: number): Inverse {
   switch (spread.shape) {
     case 'normal':
-      return value + spread.u * normalOf(below, above);
+      return (below, above) => value + spread.u * normalOf(below, above);
     case 't': {
-      const { u, degreesOfFreedom } = spread;
-      return (
-        value +
-        u * (below < above ? studentQuantile(below, degreesOfFreedom) : -studentQuantile(above, degreesOfFreedom))
-      );
+      const { u, degreesOfFreedom: freedom } = spread;
+      return (below, above) =>
+        value + u * (below < above ? studentQuantile(below, freedom) : -studentQuantile(above, freedom));
     }
     case 'log-normal':
-      return value * Math.exp(spread.sigma * normalOf(below, above));
-    case 'choice':
-      return chosen(spread.values, spread.probabilities, below);
+      return (below, above) => value * Math.exp(spread.sigma * normalOf(below, above));
+    case 'triangular':
+      return inverseOfTriangle(spread.low, spread.high, Math.min(Math.max(value, spread.low), spread.high));
     case 'sorted':
-      return outsideHole(spread, below, above);
-    case 'triangular': {
-      const { low, high } = spread;
-      const peak = Math.min(Math.max(value, low), high);
-      const width = high - low;
-      return below * width < peak - low
-        ? low + Math.sqrt(below * width * (peak - low))
-        : high - Math.sqrt(above * width * (high - peak));
-    }
+      return inverseWithHole(spread);
+    case 'choice':
+      return inverseOfChoice(spread.values, spread.probabilities);
     default: {
       const { low, high } = spread;
-      const distance = fromNearestEnd(spread, Math.min(below, above));
-      return below < above ? low + distance : high - distance;
+      const fromEnd = fromNearestEnd(spread);
+      return (below, above) => (below < above ? low + fromEnd(below) : high - fromEnd(above));
     }
   }
+}
+
+/** The same at one probability. */
+export function quantile(spread: Spread, value: number, below: number, above = 1 - below): number {
+  return inverseOf(spread, value)(below, above);
 }
 
 /** Fills a column of probabilities with the values [SI] of a distribution, in place. */
 export function toDistribution(column: Float64Array, spread: Spread, value: number): void {
   const n = column.length;
-  // The three that boards are full of have loops of their own.
+  // The three that boards are full of have loops of their own; Student's is dear without a table.
   if (spread.shape === 'rectangular') {
     for (let s = 0; s < n; s++) column[s] = spread.low + (spread.high - spread.low) * column[s];
   } else if (spread.shape === 'normal') {
     for (let s = 0; s < n; s++) column[s] = value + spread.u * normalQuantile(column[s]);
   } else if (spread.shape === 'log-normal') {
     for (let s = 0; s < n; s++) column[s] = value * Math.exp(spread.sigma * normalQuantile(column[s]));
+  } else if (spread.shape === 't') {
+    const inverse = tableOf(spread);
+    for (let s = 0; s < n; s++) column[s] = value + spread.u * inverse(column[s]);
   } else {
-    for (let s = 0; s < n; s++) column[s] = quantile(spread, value, column[s]);
+    const inverse = inverseOf(spread, value);
+    for (let s = 0; s < n; s++) column[s] = inverse(column[s], 1 - column[s]);
   }
+}
+
+const tables = new WeakMap<Spread, (probability: number) => number>();
+
+/** The same table for every block of draws. */
+function tableOf(spread: Extract<Spread, { readonly shape: 't' }>): (probability: number) => number {
+  const table = tables.get(spread) ?? tabulatedStudent(spread.degreesOfFreedom);
+  tables.set(spread, table);
+  return table;
 }
 
 function normalOf(below: number, above: number): number {
@@ -62,26 +75,50 @@ function normalOf(below: number, above: number): number {
 
 type Symmetric = Extract<Spread, { readonly shape: 'rectangular' | 'u-shaped' | 'trapezoidal' | 'curvilinear' }>;
 
-/** How far inside its nearest end [SI] a number of a symmetric shape lies, of which a share `tail` ≤ ½ lies farther out. */
-function fromNearestEnd(spread: Symmetric, tail: number): number {
+/** How far inside its nearest end [SI] a number of a symmetric shape lies, of which a share of at most ½ lies farther out. */
+function fromNearestEnd(spread: Symmetric): (tail: number) => number {
   const width = spread.high - spread.low;
   switch (spread.shape) {
     case 'rectangular':
-      return width * tail;
+      return (tail) => width * tail;
     case 'u-shaped':
-      return width * Math.sin((Math.PI / 2) * tail) ** 2;
+      return (tail) => width * Math.sin((Math.PI / 2) * tail) ** 2;
     case 'trapezoidal': {
-      const half = width / 2;
-      const slope = half - spread.flat;
-      // Of the slope: distance²/(2·slope·(half + flat)).
-      const ofSlope = slope / (2 * (half + spread.flat));
-      return tail < ofSlope
-        ? Math.sqrt(2 * tail * slope * (half + spread.flat))
-        : slope + (tail - ofSlope) * (half + spread.flat);
+      const slope = width / 2 - spread.flat;
+      // The density of the flat part is 1/across.
+      const across = width / 2 + spread.flat;
+      const ofSlope = slope / (2 * across);
+      return (tail) => (tail < ofSlope ? Math.sqrt(2 * tail * slope * across) : slope + (tail - ofSlope) * across);
     }
     case 'curvilinear':
-      return -spread.by + fromOuterEnd(width / 2, spread.by, tail);
+      return (tail) => fromOuterEnd(width / 2, spread.by, tail) - spread.by;
   }
+}
+
+function inverseOfTriangle(low: number, high: number, peak: number): Inverse {
+  const width = high - low;
+  const [left, right] = [peak - low, high - peak];
+  return (below, above) =>
+    below * width < left ? low + Math.sqrt(below * width * left) : high - Math.sqrt(above * width * right);
+}
+
+function inverseWithHole({ low, high, holeLow, holeHigh }: Extract<Spread, { readonly shape: 'sorted' }>): Inverse {
+  const left = holeLow - low;
+  const width = left + (high - holeHigh);
+  return (below, above) => (below * width < left ? low + below * width : Math.max(holeHigh, high - above * width));
+}
+
+/** The first value, counted up by size, at which the probabilities reach `below`. */
+function inverseOfChoice(values: readonly number[], probabilities: readonly number[]): Inverse {
+  const order = [...values.keys()].sort((a, b) => values[a] - values[b]);
+  const sorted = order.map((k) => values[k]);
+  const reached = order.map((_, k) => order.slice(0, k + 1).reduce((sum, each) => sum + probabilities[each], 0));
+  const last = order.length - 1;
+  return (below) => {
+    let k = 0;
+    while (k < last && below >= reached[k]) k++;
+    return sorted[k];
+  };
 }
 
 /**
@@ -106,21 +143,4 @@ function fromOuterEnd(half: number, by: number, tail: number): number {
     x = kept;
   }
   return x;
-}
-
-function outsideHole(spread: Extract<Spread, { readonly shape: 'sorted' }>, below: number, above: number): number {
-  const { low, high, holeLow, holeHigh } = spread;
-  const width = holeLow - low + (high - holeHigh);
-  return below * width < holeLow - low ? low + below * width : Math.max(holeHigh, high - above * width);
-}
-
-/** The first value, counted up by size, at which the probabilities reach `below`. */
-function chosen(values: readonly number[], probabilities: readonly number[], below: number): number {
-  const order = [...values.keys()].sort((a, b) => values[a] - values[b]);
-  let reached = 0;
-  for (const k of order) {
-    reached += probabilities[k];
-    if (below < reached) return values[k];
-  }
-  return values[order[order.length - 1]];
 }
