@@ -94,16 +94,27 @@ describe('several runs at several steps', () => {
     expect(seen.predicted.u).toBeLessThan(0.1);
   });
 
-  test('its posterior is sampled by the same names', () => {
-    const sample = samplePosterior(about, learnt, { seed: 1, samples: 2000 });
-    expect(sample.inputs.map(({ path }) => path)).toEqual(about.learning!.learn);
-    for (const [k, { low, high }] of sample.inputs.entries()) {
-      const { after } = learntInputs(about, learnt)[k];
-      expect(low.value).toBeLessThan(after.value);
-      expect(high.value).toBeGreaterThan(after.value);
-    }
+  test('where the posterior bends it is named', () => {
     // Two uncertainties up, the other pads would be at 0.24 K/W: three of their own uncertainties, where a straight posterior has two in all.
     expect(bentInputs(about, learnt)).toEqual(['heat.links.out.through.0.resistance']);
+  });
+
+  test('its posterior is sampled by the same names (seed 1)', () => {
+    // Readings to 3 K: a ridge as wide as it is bent.
+    const coarse = windows.map((each) => ({
+      ...each,
+      channels: { ...each.channels, t: { ...each.channels.t, u: 3 } },
+    }));
+    const taught = learn(about, about.steps[0], coarse);
+    const sample = samplePosterior(about, taught, { seed: 1, samples: 20_000 });
+    expect(sample.inputs.map(({ path }) => path)).toEqual(about.learning!.learn);
+    expect(sample.effective).toBeGreaterThan(100);
+    for (const [k, { low, high }] of sample.inputs.entries()) {
+      const { after } = learntInputs(about, taught)[k];
+      expect(low.value).toBeLessThan(after.value);
+      expect(high.value).toBeGreaterThan(after.value);
+      expect((high.value - low.value) / after.u! / 3.92).toBeCloseTo(1, 0);
+    }
   });
 });
 
