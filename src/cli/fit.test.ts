@@ -77,6 +77,18 @@ test('a sample of the posterior: the fitted values lie in its intervals, and the
   expect((await runFit(folder, options)).text).toBe(text);
 });
 
+test('a number along which the posterior bends is named with its two sides', async () => {
+  // Hardly anything is known about the memory's share of the power: only its product with the resistance is measured.
+  writeFileSync(path, readFileSync(path, 'utf8').replace('power: 22 W ~ 15 %', 'power: 22 W ~ 60 %'));
+  const { text, json } = await runFit(folder, {});
+  const memory = 'heat.links.memory-coolant.through.0.resistance';
+  expect((json as FitResult).bent.map((each) => each.path)).toContain(memory);
+  expect(text).toMatch(/the uncertainty of .*heat\.links\.memory-coolant.* isn't the same on both sides/);
+  expect(text).toMatch(
+    /^ {2}heat\.links\.memory-coolant\.through\.0\.resistance +(no end|[\d.]+ K\/W) +(no end|[\d.]+ K\/W)$/m,
+  );
+});
+
 test('a run recorded at another step is told by the study; a step that is none is refused', async () => {
   const text = readFileSync(path, 'utf8');
   writeFileSync(path, text.replace('  from: [step]', '  from: [step]\n  at: {step: as-delivered}'));
@@ -86,6 +98,7 @@ test('a run recorded at another step is told by the study; a step that is none i
 });
 
 interface FitResult {
+  readonly bent: readonly { readonly path: string }[];
   readonly chiSquare: number;
   readonly chiSquareParts: { readonly observations: number; readonly stated: number };
   readonly misfit: { readonly explanations: readonly { readonly kind: string; readonly id: string }[] } | null;

@@ -6,7 +6,7 @@ import { writeValue } from '../quantity/write.ts';
 import { writeForFile } from '../quantity/write-for-file.ts';
 import { listRuns } from '../runs/read-run.ts';
 import { type Learnt, learn, learntInputs, type MeasuredWindow, quantityAt } from '../steps/learn.ts';
-import { bentInputs, type SampledInputs, samplePosterior } from '../steps/posterior.ts';
+import { type BentInput, bentInputs, type SampledInputs, samplePosterior } from '../steps/posterior.ts';
 import { editStudy } from '../study/edit.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
@@ -32,7 +32,7 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
   const { fit } = learnt;
   const residuals = residualsWithUnit(study, learnt);
   const bent = bentInputs(study, learnt);
-  const faults = bent.length === 0 ? fit.faults : [...fit.faults, warnBent(bent)];
+  const faults = bent.length === 0 ? fit.faults : [...fit.faults, warnBent(bent.map(({ path: id }) => id))];
   const { posterior: samples, seed = 1 } = options;
   const sample = samples === undefined ? null : samplePosterior(study, learnt, { samples, seed });
   const lines = [
@@ -67,6 +67,7 @@ export async function runFit(studyArgument: string, options: FitCommandOptions):
     sayChiSquare(fit),
     ...learnt.leftOut.map(({ window, instrument, why }) => `left out: ${window}, ${instrument}: ${why}`),
     ...faults.map(writeFault),
+    ...(bent.length > 0 ? [bentTable(bent)] : []),
     ...(fit.misfit ? [explanations(fit.misfit)] : []),
     ...(sample ? [sampleTable(sample)] : []),
   ];
@@ -124,6 +125,15 @@ function sayChiSquare({ chiSquare, chiSquareParts, degreesOfFreedom, chance }: L
 
 function warnBent(inputs: readonly string[]): Fault {
   return { code: 'fit/bent', severity: 'warning', data: { inputs } };
+}
+
+function bentTable(bent: readonly BentInput[]): string {
+  const side = (figure: BentInput['below']) => figure?.text ?? 'no end';
+  return writeTable(
+    [{ heading: 'bent' }, { heading: 'u below', align: 'right' }, { heading: 'u above', align: 'right' }],
+    bent.map(({ path, below, above }) => [path, side(below), side(above)]),
+    '  ',
+  );
 }
 
 const kindsOfChange = {

@@ -5,10 +5,31 @@ import { figure } from './figure.ts';
 import { type Learnt, quantityAt } from './learn.ts';
 import type { Figure } from './step-plan.ts';
 
-/** Numbers that were learnt whose fitted uncertainty isn't to be trusted, because the posterior bends along them. */
-export function bentInputs(study: Study, { problem, fit }: Learnt): readonly string[] {
+/** A learnt number whose fitted uncertainty isn't to be trusted, because the posterior bends along it. */
+export interface BentInput {
+  readonly path: string;
+  /** Standard uncertainties towards lower and higher values, from the profile; null where there's no solution. */
+  readonly below: Figure | null;
+  readonly above: Figure | null;
+}
+
+/** The learnt numbers along which the posterior bends. */
+export function bentInputs(study: Study, { problem, fit }: Learnt): readonly BentInput[] {
   const wanted = new Set(study.learning?.learn);
-  return bending(problem, fit, (id) => wanted.has(id)).map(({ id }) => id);
+  return bending(problem, fit, (id) => wanted.has(id)).map(({ id, low, high }) => {
+    const { kind, unit } = quantityAt(study, id)!;
+    const { u } = fit.inputs.find((input) => input.id === id)!;
+    const side = (share: number) =>
+      share > 0 && Number.isFinite(share)
+        ? figure(
+            Number((share * u).toPrecision(2)),
+            null,
+            kind === 'temperature' ? 'temperature-difference' : kind,
+            kind === 'temperature' ? 'K' : unit,
+          )
+        : null;
+    return { path: id, below: side(low), above: side(high) };
+  });
 }
 
 /** What a sample of the posterior says about the numbers that were learnt. */

@@ -53,7 +53,7 @@ export const fitWords = {
   'fit/bent': (d) => ({
     found: `the uncertainty of ${list(d.inputs)} isn't the same on both sides, or follows a curve: the fit's u is off by more than a tenth`,
     expected: 'a model that is straight within the fitted uncertainties',
-    remedy: 'ask for a sample of the posterior, and use its intervals',
+    remedy: 'use what u is on either side, or the intervals of a sample of the posterior (--posterior)',
   }),
   'fit/no-learning': (d) => ({
     found: `${d.file} doesn't say what is to be learnt, and from which runs`,
