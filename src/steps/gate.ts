@@ -7,6 +7,7 @@ import { type CountedProbability, counted } from '../metrology/sample.ts';
 import type { Step, Study } from '../study/study.ts';
 import type { Learnt, PredictedWindow } from './learn.ts';
 import { stepOf } from './plan.ts';
+import { atPresentAmbient } from './present-ambient.ts';
 
 /** What the verdict rests on. */
 export interface GateEvidence {
@@ -76,12 +77,12 @@ export function gate(study: Study, stepId: string, evidence: GateEvidence, optio
         }),
       );
 
-  const here = exceedances(stepOf(study, standing), learnt, options);
+  const here = exceedances(study, stepOf(study, standing), learnt, options);
   if (here)
     for (const [limit, { probability }] of here.limits)
       if (probability > 0.5)
         back.push(refuse('gate/exceeded-now', { limit, step: standing, probability: percent(probability) }));
-  const next = exceedances(step, learnt, options);
+  const next = exceedances(study, step, learnt, options);
   if (!next) hold.push(refuse('gate/no-solution', { step: stepId }));
   else {
     for (const { title } of next.board.open) hold.push(refuse('gate/open-limit', { limit: title }));
@@ -134,13 +135,13 @@ interface Exceedances {
   readonly limits: ReadonlyMap<string, CountedProbability>;
 }
 
-/** Probabilities of exceeding a step's limits with everything learnt so far; a draw without a solution exceeds all. Null: no solution at the best values. */
-function exceedances(step: Step, learnt: Learnt | null, options: GateOptions): Exceedances | null {
+/** Probabilities of exceeding a step's limits with everything learnt so far; a draw without a solution exceeds all. In the air that was read last. Null: no solution at the best values. */
+function exceedances(study: Study, step: Step, learnt: Learnt | null, options: GateOptions): Exceedances | null {
   const assembly = assembleBoard(step);
   if (!assembly.ok) return null;
   const { board } = assembly;
   const learning = learnt !== null && learnt.fit.ending === 'converged';
-  const model = learning ? withPosterior(board, learnt.fit) : board;
+  const model = learning ? withPosterior(atPresentAmbient(board, study, learnt), learnt.fit) : board;
   const margins = board.limits.map(({ marginOutput }) => board.outputs[marginOutput].id);
   const { samples, seed } = options;
   const run = monteCarlo(model, { samples, seed, outputs: margins, ...(learning && { joint: learnt.fit.joint }) });

@@ -181,7 +181,8 @@ function benches(study: Study, step: Step): (window: MeasuredWindow) => Bench {
   };
 }
 
-const AMBIENT = 'heat.nodes.ambient.temperature';
+/** Output of every board: the air around it. */
+export const AMBIENT = 'heat.nodes.ambient.temperature';
 
 /** The study's word on how its recordings belong to its board at one step. */
 class Bench {

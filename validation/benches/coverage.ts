@@ -2,6 +2,7 @@ import { monteCarlo } from '../../src/metrology/monte-carlo.ts';
 import { withPosterior } from '../../src/metrology/posterior.ts';
 import type { Planted } from '../../src/rehearsal/planted.ts';
 import { learn } from '../../src/steps/learn.ts';
+import { atPresentAmbient } from '../../src/steps/present-ambient.ts';
 import type { Study } from '../../src/study/study.ts';
 import { assembled, makeBench, windowsAt } from './bench.ts';
 
@@ -10,6 +11,7 @@ export const predicted = {
   'die temperature': 'heat.nodes.die.temperature',
   'stage temperature': 'heat.nodes.stages.temperature',
   'memory temperature': 'heat.nodes.memory.temperature',
+  'case temperature': 'heat.nodes.case.temperature',
   'real power': 'limiters.package.real',
 } as const;
 
@@ -34,10 +36,11 @@ export function playNextStep(
   const truth = bench.truth(study.steps[1]);
   // A board that never comes to rest is seen at once.
   if (!windows) return { outcomes: null, misfit: true };
-  const { fit } = learn(study, study.steps[0], windows);
+  const learnt = learn(study, study.steps[0], windows);
+  const { fit } = learnt;
   const misfit = fit.ending !== 'converged' || fit.misfit !== null;
   if (fit.ending !== 'converged' || !truth) return { outcomes: null, misfit };
-  const model = withPosterior(assembled(study.steps[1]), fit);
+  const model = withPosterior(atPresentAmbient(assembled(study.steps[1]), study, learnt), fit);
   const outputs = Object.values(predicted);
   const run = monteCarlo(model, { samples: 1000, seed, outputs, joint: fit.joint });
   const outcomes = Object.entries(predicted).map(([name, output]) => {
