@@ -114,6 +114,14 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       return perform('calc', null, async () => runCalc(name, values, options));
     });
 
+  verb('number', 'what a number says as it is written: its distribution, mean, uncertainty, interval')
+    .argument('<text>', 'number, unit and uncertainty, in quotes')
+    .addHelpText(
+      'after',
+      examples("uprate number '100 mΩ ± 10 % (without ± 5 %)'", "uprate number '5.02(3) mΩ (10 readings)'"),
+    )
+    .action((text: string) => perform('number', null, async () => (await import('./number.ts')).runNumber(text)));
+
   verb('import', 'read text logs into a run of the study')
     .argument('<study>', STUDY)
     .argument('<files...>', 'the logs')

@@ -42,7 +42,7 @@ ${correlated(`between: [${resistance}, parts.core-sense.fitted.0.joint], coeffic
     [shared('factor: 100 % ± 1 %, of: []'), 'study/too-few', 'of'],
     [shared(`factor: 0 % ± 1 %, of: [${resistance}]`), 'study/out-of-range', '0 % ± 1 %'],
     [shared(`offset: 0 K ± 0.5 K, of: [${resistance}]`), 'study/offset-kind', resistance],
-    [shared(`offset: 0 furlong ± 1 furlong, of: [${resistance}]`), 'study/no-such-unit', '0 furlong ± 1 furlong'],
+    [shared(`offset: 0 furlong ± 1 furlong, of: [${resistance}]`), 'quantity/no-such-unit', '0 furlong ± 1 furlong'],
     [shared(`offset: 0 V ± 0 V, of: [${resistance}]`), 'quantity/bad-tolerance', '0 V'],
     [shared(`of: [${resistance}]`), 'study/missing-key', 'meter'],
     [correlated(`between: [${resistance}, nowhere], coefficient: 0.5`), 'study/unknown-name', 'nowhere'],

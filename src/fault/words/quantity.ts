@@ -67,6 +67,11 @@ export const quantityWords = {
     expected: 'one of the two: 5.02(3) mΩ, or 5.02 mΩ ± 0.03 mΩ (k=1)',
     remedy: 'leave one out',
   }),
+  'quantity/no-such-unit': (d) => ({
+    found: `"${d.text}" has no unit that is known here`,
+    expected: 'a number with its unit, for example 5 mΩ ± 1 % or 0 K ± 0.5 K',
+    remedy: 'docs/quantities.md lists the units',
+  }),
   'quantity/unknown-shape': (d) => ({
     found: `"${d.word}" in "${d.text}" is no shape of an uncertainty that is known here`,
     expected: shapes,

@@ -167,11 +167,6 @@ export const studyWords = {
         : `${toWhat[String(d.to)]}`,
     remedy: meant(d.nearest),
   }),
-  'study/no-such-unit': (d) => ({
-    found: `"${d.text}" has no unit that is known here`,
-    expected: 'a number with its unit, for example 0 K ± 0.5 K',
-    remedy: 'docs/quantities.md lists the units',
-  }),
   'study/beyond': (d) => ({
     found: `${d.field} is ${d.text}`,
     expected: `${d.about}`,

@@ -3,7 +3,8 @@ import { refuse } from '../../fault/fault.ts';
 import type { KindName } from '../../quantity/kind.ts';
 import { kinds } from '../../quantity/kind.ts';
 import type { Quantity } from '../../quantity/quantity.ts';
-import { type QuantityReading, readQuantity } from '../../quantity/read.ts';
+import { readQuantity } from '../../quantity/read.ts';
+import { readAnyKind } from '../../quantity/read-any-kind.ts';
 
 /** Which values a quantity may take [SI]: most of a board's numbers can't be negative, some can't be zero. */
 export const ranges = {
@@ -65,7 +66,7 @@ function readable(kind: KindName | null, about: string, range: Range) {
       const { value, source, before } =
         typeof raw === 'object' ? raw : { value: raw, source: undefined, before: undefined };
       const text = String(value);
-      const read = kind ? readQuantity(text, kind) : readAnyKind(text);
+      const read = kind ? readQuantity(text, kind) : (readAnyKind(text) ?? unknownUnit(text));
       if (!read.ok) {
         context.addIssue({ code: 'custom', params: { fault: read.fault, offset: read.offset, length: read.length } });
         return z.NEVER;
@@ -95,15 +96,8 @@ function readable(kind: KindName | null, about: string, range: Range) {
     .describe(`${about} [${kind ?? 'any kind'}]`);
 }
 
-/** In the first kind that has such a unit. */
-function readAnyKind(text: string): QuantityReading {
-  const unitFaults = ['quantity/wrong-dimension', 'quantity/unknown-unit', 'quantity/missing-unit'];
-  const order = ['temperature-difference', ...Object.keys(kinds)] as KindName[];
-  for (const kind of order) {
-    const read = readQuantity(text, kind);
-    if (read.ok || !unitFaults.includes(read.fault.code)) return read;
-  }
-  return { ok: false, fault: refuse('study/no-such-unit', { text }), offset: 0, length: text.length };
+function unknownUnit(text: string) {
+  return { ok: false, fault: refuse('quantity/no-such-unit', { text }), offset: 0, length: text.length } as const;
 }
 
 /**
