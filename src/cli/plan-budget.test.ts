@@ -32,3 +32,24 @@ test('over whole distributions: of a straight line the same parts, with their er
   expect(text).toMatch(/only together: -?[012]\.\d % ± \d\.\d % of the variance/);
   expect(budgets[0]).toMatchObject({ step: 'as-is', limit: 'limits.mine', global: { lost: 0, seed: 1 } });
 });
+
+test('where readings were few, the degrees of freedom and what they make of the interval', () => {
+  const few = readStudy(
+    sketchText({
+      parts: [
+        supply('adapter', 20).replace('voltage: 20 V', 'voltage: "20 V ± 0.3 V (k=1, 4 dof)"'),
+        load('rest', 'adapter', 10),
+      ],
+      limits: '{mine: {of: parts.adapter.voltage, under: 21 V ± 0.8 V (k=2), reason: a test}}',
+    }),
+    'edge.yaml',
+  );
+  if (!few.ok) throw new Error('the sketch reads');
+  const question = { limit: 'limits.mine', by: 'input', global: false, seed: 1 } as const;
+  const { text, budgets } = explainBudget(few.study, [planStep(few.study, 'as-is', { samples: 0, seed: 1 })], question);
+  // ν = 0.5⁴/(0.3⁴/4) = 30.9, and t₀.₉₇₅(30) = 2.04 (JCGM 100:2008, table G.2).
+  expect(text).toMatch(/parts\.adapter\.voltage +20\.00 V ± 0\.30 V +4 /);
+  expect(text).toMatch(/30\.9 effective degrees of freedom: .* 2\.04 u to each side/);
+  expect(budgets[0]).toMatchObject({ degreesOfFreedom: expect.closeTo(0.0625 / (0.0081 / 4), 6) });
+  expect(explain({}).text).not.toMatch(/degrees of freedom/);
+});

@@ -1,3 +1,4 @@
+import { coverageFactor } from '../metrology/effective-degrees-of-freedom.ts';
 import { budgetGroupsOfMargin, budgetOfMargin, globalBudgetOfMargin } from '../steps/budget-of-margin.ts';
 import type { BudgetGroups, BudgetRow, GlobalBudget, Grouping, SampledShare, StepPlan } from '../steps/step-plan.ts';
 import type { Study } from '../study/study.ts';
@@ -26,7 +27,9 @@ export function explainBudget(study: Study, plans: readonly StepPlan[], question
     const bends = margin?.disagree ? `\n  this margin bends: --global shows the parts without straight lines` : '';
     if (by === 'input') {
       const rows = budgetOfMargin(study, plan.id, limit) ?? [];
-      return { text: `${head}\n${budgetTable(rows)}${bends}`, json: { ...heading, rows } };
+      const degrees = margin?.degreesOfFreedom ?? null;
+      const text = `${head}\n${budgetTable(rows)}${fewDegrees(degrees)}${bends}`;
+      return { text, json: { ...heading, rows, degreesOfFreedom: degrees } };
     }
     const made = budgetGroupsOfMargin(study, plan.id, limit, by);
     return { text: `${head}\n${made ? groupTable(made) : noBudget}${bends}`, json: { ...heading, groups: made } };
@@ -36,12 +39,21 @@ export function explainBudget(study: Study, plans: readonly StepPlan[], question
 
 const noBudget = '  no budget: the board has no solution beside its best values';
 
+/** Where readings were few, what that makes of the interval. */
+function fewDegrees(degrees: number | null): string {
+  if (degrees === null) return '';
+  const factor = coverageFactor(0.95, degrees).toFixed(2);
+  return `\n  ${degrees.toFixed(1)} effective degrees of freedom: to first order the 95 % interval is ${factor} u to each side, not 1.96`;
+}
+
 function budgetTable(rows: readonly BudgetRow[]): string {
   const shown = rows.filter(({ share }) => share > 5e-4);
+  const few = shown.some(({ degreesOfFreedom }) => degreesOfFreedom !== null);
   const table = writeTable(
     [
       { heading: 'input' },
       { heading: 'value', align: 'right' },
+      ...(few ? [{ heading: 'dof', align: 'right' } as const] : []),
       { heading: 'source' },
       { heading: 'alone gives', align: 'right' },
       { heading: 'share', align: 'right' },
@@ -49,6 +61,7 @@ function budgetTable(rows: readonly BudgetRow[]): string {
     shown.map((row) => [
       row.input,
       row.value.text,
+      ...(few ? [row.degreesOfFreedom?.toFixed(0) ?? ''] : []),
       row.source || 'not said',
       row.contribution.text,
       percent(row.share),

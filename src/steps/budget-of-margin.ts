@@ -3,6 +3,7 @@ import { type Budget, budget } from '../metrology/budget.ts';
 import { budgetByGroup } from '../metrology/budget-groups.ts';
 import { type Sensitivities, sensitivities } from '../metrology/sensitivity.ts';
 import { indexGroups, sobolIndices } from '../metrology/sobol-indices.ts';
+import { degreesOfFreedom } from '../quantity/spread.ts';
 import type { Study } from '../study/study.ts';
 import { figure } from './figure.ts';
 import { groupOf } from './input-groups.ts';
@@ -23,8 +24,13 @@ export function budgetOfMargin(study: Study, stepId: string, limitId: string, di
       sensitivity: row.sensitivity,
       contribution: figure(Math.abs(row.contribution), null, output.kind, output.unit),
       share: row.share,
+      degreesOfFreedom: finiteOrNull(input.spread ? degreesOfFreedom(input.spread) : Number.POSITIVE_INFINITY),
     };
   });
+}
+
+function finiteOrNull(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
 }
 
 /** The same by part of the board, or by where the numbers come from. */

@@ -82,6 +82,8 @@ export interface BudgetRow {
   readonly sensitivity: number;
   readonly contribution: Figure;
   readonly share: number;
+  /** Degrees of freedom of the input's uncertainty; null where it isn't in doubt itself. */
+  readonly degreesOfFreedom: number | null;
 }
 
 /** How the inputs of a budget are grouped. */
