@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { counted, Sample } from './sample.ts';
 
@@ -30,6 +31,23 @@ test('the shortest interval is the nearest pair of those with the share between 
   // Evenly spaced all pairs tie, and the middle one is taken: of 100, q = 90, the first, second … tenth pair.
   expect(new Sample(oneToHundred, false).shortestInterval(0.9)).toEqual({ low: 5, high: 95 });
   expect(new Sample(Float64Array.of(7), false).shortestInterval()).toEqual({ low: 7, high: 7 });
+});
+
+test('more coverage never makes an interval narrower, and none of the same coverage is narrower than the shortest (seed 20261128)', () => {
+  const values = fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: 2, maxLength: 300 });
+  const coverage = fc.integer({ min: 1, max: 99 }).map((hundredths) => hundredths / 100);
+  const width = ({ low, high }: { low: number; high: number }) => high - low;
+  fc.assert(
+    fc.property(values, coverage, coverage, (drawn, a, b) => {
+      const sample = new Sample(Float64Array.from(drawn), false);
+      const [less, more] = [Math.min(a, b), Math.max(a, b)];
+      expect(sample.interval(more).low).toBeLessThanOrEqual(sample.interval(less).low);
+      expect(sample.interval(more).high).toBeGreaterThanOrEqual(sample.interval(less).high);
+      expect(width(sample.shortestInterval(more))).toBeGreaterThanOrEqual(width(sample.shortestInterval(less)));
+      expect(width(sample.shortestInterval(a))).toBeLessThanOrEqual(width(sample.interval(a)));
+    }),
+    { seed: 20_261_128, numRuns: 200 },
+  );
 });
 
 describe('draws without a solution', () => {

@@ -62,8 +62,8 @@ export function MarginsTable({ plan: { margins, title } }: { plan: StepPlan }) {
           </DataTable>
           {margins.some(({ disagree }) => disagree) && (
             <p class="about">
-              * first order gives another interval, because the board bends there or an input decides that is not
-              normally distributed: by samples, or by second order where the samples confirm it.
+              * by samples, + by second order, as the samples confirm: first order gives another interval, because the
+              board bends there or an input decides that is not normally distributed.
             </p>
           )}
         </>
@@ -93,9 +93,10 @@ function marginRow(margin: Margin, scale: MarginScale, folded: boolean): Row {
         {interval}
         {margin.disagree && (
           <span class="mark-note" title={margin.why}>
-            *
+            {margin.method === 'second-order' ? '+' : '*'}
           </span>
         )}
+        {margin.degreesOfFreedom !== null && <small>{margin.degreesOfFreedom.toFixed(1)} degrees of freedom</small>}
       </>,
       margin.exceed.text,
     ],
