@@ -53,3 +53,27 @@ test('where readings were few, the degrees of freedom and what they make of the 
   expect(budgets[0]).toMatchObject({ degreesOfFreedom: expect.closeTo(0.0625 / (0.0081 / 4), 6) });
   expect(explain({}).text).not.toMatch(/degrees of freedom/);
 });
+
+test('where a margin bends, which inputs bend it or count only together', () => {
+  const bent = readStudy(
+    sketchText({
+      parts: [
+        supply('adapter', 20).replace('voltage: 20 V', 'voltage: 20 V ± 16 V (k=2)'),
+        load('rest', 'adapter', 10).replace('power: 10 W', 'power: 10 W ± 4 W (k=2)'),
+      ],
+      limits: '{mine: {of: parts.adapter.current, under: 1 A, reason: a test}}',
+    }),
+    'edge.yaml',
+  );
+  if (!bent.ok) throw new Error('the sketch reads');
+  const question = { limit: 'limits.mine', by: 'input', global: false, seed: 1 } as const;
+  const plan = planStep(bent.study, 'as-is', { samples: 4096, seed: 1 });
+  const { text, budgets } = explainBudget(bent.study, [plan], question);
+  expect(plan.margins[0].disagree).toBe(true);
+  expect(text).toMatch(/Monte Carlo; .*\n {2}second order adds parts\.adapter\.voltage \d+\.\d %, /);
+  // P/U: mean P/U·(1 + u²) with u = 0.4, so the margin's is 1 − 0.5·1.16 = 0.42 A.
+  expect(text).toMatch(/mean 0\.42 A ± /);
+  const [made] = budgets;
+  const terms = 'secondOrder' in made ? (made.secondOrder?.terms ?? []) : [];
+  expect(terms.map(({ inputs }) => inputs.length)).toContain(2);
+});

@@ -1,6 +1,19 @@
 import { coverageFactor } from '../metrology/effective-degrees-of-freedom.ts';
-import { budgetGroupsOfMargin, budgetOfMargin, globalBudgetOfMargin } from '../steps/budget-of-margin.ts';
-import type { BudgetGroups, BudgetRow, GlobalBudget, Grouping, SampledShare, StepPlan } from '../steps/step-plan.ts';
+import {
+  bendsOfMargin,
+  budgetGroupsOfMargin,
+  budgetOfMargin,
+  globalBudgetOfMargin,
+} from '../steps/budget-of-margin.ts';
+import type {
+  BendBudget,
+  BudgetGroups,
+  BudgetRow,
+  GlobalBudget,
+  Grouping,
+  SampledShare,
+  StepPlan,
+} from '../steps/step-plan.ts';
 import type { Study } from '../study/study.ts';
 import { plural, writeTable } from './text-table.ts';
 
@@ -24,20 +37,34 @@ export function explainBudget(study: Study, plans: readonly StepPlan[], question
       const made = globalBudgetOfMargin(study, plan.id, limit, seed);
       return { text: `${head}\n${made ? globalTable(made) : noBudget}`, json: { ...heading, global: made } };
     }
-    const bends = margin?.disagree ? `\n  this margin bends: --global shows the parts without straight lines` : '';
+    const bend = margin?.disagree ? bendsOfMargin(study, plan.id, limit) : null;
+    const bends = margin?.disagree ? `\n  ${margin.why}${bend ? `\n  ${bendText(bend)}` : ''}\n  ${seeGlobal}` : '';
     if (by === 'input') {
       const rows = budgetOfMargin(study, plan.id, limit) ?? [];
       const degrees = margin?.degreesOfFreedom ?? null;
       const text = `${head}\n${budgetTable(rows)}${fewDegrees(degrees)}${bends}`;
-      return { text, json: { ...heading, rows, degreesOfFreedom: degrees } };
+      return { text, json: { ...heading, rows, degreesOfFreedom: degrees, secondOrder: bend } };
     }
     const made = budgetGroupsOfMargin(study, plan.id, limit, by);
-    return { text: `${head}\n${made ? groupTable(made) : noBudget}${bends}`, json: { ...heading, groups: made } };
+    return {
+      text: `${head}\n${made ? groupTable(made) : noBudget}${bends}`,
+      json: { ...heading, groups: made, secondOrder: bend },
+    };
   });
   return { text: parts.map(({ text }) => text).join('\n\n'), budgets: parts.map(({ json }) => json) };
 }
 
 const noBudget = '  no budget: the board has no solution beside its best values';
+
+const seeGlobal = '--global shows the parts without straight lines';
+
+/** The largest terms of second order. */
+function bendText({ u, mean, terms }: BendBudget): string {
+  const listed = terms.slice(0, 3).filter(({ share }) => Math.abs(share) > 5e-4);
+  const parts = listed.map(({ inputs, share }) => `${inputs.join(' with ')} ${percent(share)}`);
+  const added = parts.length > 0 ? `adds ${parts.join(', ')}` : 'adds nothing to the variance';
+  return `second order ${added}; mean ${mean.text}, u ${u.text}`;
+}
 
 /** Where readings were few, what that makes of the interval. */
 function fewDegrees(degrees: number | null): string {

@@ -1,6 +1,7 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { type Budget, budget } from '../metrology/budget.ts';
 import { budgetByGroup } from '../metrology/budget-groups.ts';
+import { secondOrder } from '../metrology/second-order.ts';
 import { type Sensitivities, sensitivities } from '../metrology/sensitivity.ts';
 import { indexGroups, sobolIndices } from '../metrology/sobol-indices.ts';
 import { degreesOfFreedom } from '../quantity/spread.ts';
@@ -8,7 +9,7 @@ import type { Study } from '../study/study.ts';
 import { figure } from './figure.ts';
 import { groupOf } from './input-groups.ts';
 import { boardDial, stepOf } from './plan.ts';
-import type { BudgetGroups, BudgetRow, Dial, GlobalBudget, Grouping } from './step-plan.ts';
+import type { BendBudget, BudgetGroups, BudgetRow, Dial, GlobalBudget, Grouping } from './step-plan.ts';
 
 /** Why a margin is uncertain: every input with its share, largest first. `null`: no such limit at this step, or no solution. */
 export function budgetOfMargin(study: Study, stepId: string, limitId: string, dial?: Dial): BudgetRow[] | null {
@@ -54,6 +55,21 @@ export function budgetGroupsOfMargin(
       share,
     })),
     between,
+  };
+}
+
+/** What second order adds where a margin bends; null where that can't be told. */
+export function bendsOfMargin(study: Study, stepId: string, limitId: string): BendBudget | null {
+  const found = marginOf(study, stepId, limitId, undefined);
+  if (!found) return null;
+  const { board, output } = found;
+  const made = secondOrder(board, [output.id]).get(output.id);
+  if (!made) return null;
+  const { expectation, u, terms } = made;
+  return {
+    u: figure(u, null, output.kind, output.unit),
+    mean: figure(expectation, u, output.kind, output.unit),
+    terms,
   };
 }
 

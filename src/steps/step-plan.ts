@@ -86,6 +86,16 @@ export interface BudgetRow {
   readonly degreesOfFreedom: number | null;
 }
 
+/** What the terms of second order add to a margin's variance. */
+export interface BendBudget {
+  /** Standard uncertainty of the margin with these terms. */
+  readonly u: Figure;
+  /** Mean of the margin with them. */
+  readonly mean: Figure;
+  /** Parts of the variance that straight lines don't have, largest first: one input bends, or two count together. */
+  readonly terms: readonly { readonly inputs: readonly string[]; readonly share: number }[];
+}
+
 /** How the inputs of a budget are grouped. */
 export type Grouping = 'part' | 'source';
 
