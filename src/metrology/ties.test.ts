@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { budget } from './budget.ts';
 import { exampleModel, logNormal, normal, rectangle } from './example.test-data.ts';
+import { fit as fitInputs } from './fit.ts';
 import type { Model } from './model.ts';
 import { monteCarlo } from './monte-carlo.ts';
+import { withPosterior } from './posterior.ts';
 import { sensitivities } from './sensitivity.ts';
 import { correlationFactor, type Shared, type StatedCorrelation, tiesOf } from './ties.ts';
 
@@ -97,6 +99,22 @@ describe('stated correlations', () => {
     expect(run.outputs.get('logs')!.mean).toBeCloseTo(Math.log(15), 3);
     expect(run.outputs.get('logs')!.u).toBeCloseTo(Math.sqrt(0.25 + 0.09 - 2 * 0.8 * 0.15), 3);
     expect(run.outputs.get('b')!.mean).toBeCloseTo(5 * Math.exp(0.045), 2);
+  });
+
+  // The conditional distribution of a joint normal one: var(a | b + noise) = u_a²·(1 − r²·u_b²/(u_b² + u_n²)), its mean moved by r·u_a·u_b/(u_b² + u_n²).
+  test('a fit learns about one of them from what is measured of the other', () => {
+    const [r, noise] = [0.9, 0.2];
+    const model = pair(r);
+    const result = fitInputs({
+      inputs: model.inputs,
+      observations: [{ id: 'b', model, output: 'b', value: 5.5, u: noise }],
+    });
+    const after = withPosterior(model, result);
+    const sens = sensitivities(after);
+    const known = budget(after, 'a', sens, result.joint)!;
+    const gain = 0.16 / (0.16 + noise ** 2);
+    expect(known.u).toBeCloseTo(0.3 * Math.sqrt(1 - r * r * gain), 6);
+    expect(sens.y0[0]).toBeCloseTo(3 + (0.5 * r * 0.3 * 0.4) / (0.16 + noise ** 2), 6);
   });
 
   test('three numbers with one another', () => {

@@ -245,6 +245,21 @@ describe('the shape stands in brackets', () => {
     expect(quantity(text, kind).spread).toEqual(spread);
   });
 
+  // GUM, 4.3.4: a 10 Ω standard resistor, 10.000 742 Ω ± 129 µΩ at 99 % has u = 129 µΩ / 2.58 = 50 µΩ.
+  // GUM, 4.3.5: even odds that a length is 10.11 mm ± 0.04 mm make u = 1.48 · 0.04 mm ≈ 0.06 mm.
+  test.each<[string, KindName, number, number]>([
+    ['10.000742 ohm ± 129 uohm (99 %)', 'resistance', 50e-6, 0.5e-6],
+    ['5 V ± 3 V (99.73 %)', 'voltage', 1, 1e-9],
+    ['10.11 mm ± 0.04 mm (50 %)', 'length', 1.48 * 4e-5, 0.005 * 4e-5],
+    ['5 V ± 1.96 V (95 %)', 'voltage', 1, 1e-4],
+    ['5 V ± 1.645 V (90%)', 'voltage', 1, 1e-3],
+    ['5 V ± 2.576 V (99 %)', 'voltage', 1, 1e-3],
+    ['5 V ± 2 V (95.45 %)', 'voltage', 1, 1e-9],
+  ])('%s is normal, by the share between its ends', (text, kind, expected, tolerance) => {
+    expect(quantity(text, kind).spread?.shape).toBe('normal');
+    expect(Math.abs(u(text, kind) - expected)).toBeLessThanOrEqual(tolerance);
+  });
+
   // GUM, H.1.3.4: a comparator with ±0.02 µm "three standard deviations, ν = 8": the standard uncertainty is 6.7 nm.
   test('of an expanded uncertainty with its degrees of freedom', () => {
     const { spread } = quantity('0 um ± 0.02 um (k=3, 8 dof)', 'length');
@@ -338,6 +353,10 @@ describe('what can be meant in two ways, or not at all, is refused with its plac
     ['5.02(3) mΩ ± 1 %', 'resistance', 'quantity/two-uncertainties', '1 %'],
     ['5.02(0) mΩ', 'resistance', 'quantity/bad-tolerance', '5.02(0)'],
     ['5 V ± 1 % (triangle)', 'voltage', 'quantity/unknown-shape', '(triangle)'],
+    ['5 V ± 1 V (96 %)', 'voltage', 'quantity/unknown-shape', '(96 %)'],
+    ['5 V ± 1 V (95 %, 9 dof)', 'voltage', 'quantity/bad-shape', '(95 %, 9 dof)'],
+    ['5 V ~ 1 V (95 %)', 'voltage', 'quantity/bad-tolerance', '95 %'],
+    ['4..6 V (95 %)', 'voltage', 'quantity/bad-shape', '(95 %)'],
     ['5 V (triangular)', 'voltage', 'quantity/bad-shape', '(triangular)'],
     ['5.02(3) V (triangular)', 'voltage', 'quantity/bad-shape', '(triangular)'],
     ['5 V ± 1 % (9 dof)', 'voltage', 'quantity/bad-shape', '(9 dof)'],

@@ -3,12 +3,12 @@ import { minus, plus, toDouble } from './decimal.ts';
 import { fail, misread, type Piece } from './misread.ts';
 import { readEnds } from './range.ts';
 import type { Spread } from './spread.ts';
-import { readSize, type Subject } from './tolerance.ts';
+import { factorOf, readSize, type Subject } from './tolerance.ts';
 
-/** What stands in brackets at the end: `(k=2)`, `(k=2, 9 dof)`, `(10 readings)`, `(triangular)`, `(flat ± 1 K)`, `(limits ± 0.2 K)`, `(without ± 5 %)`. */
+/** What stands in brackets at the end: `(k=2)`, `(95 %)`, `(k=2, 9 dof)`, `(10 readings)`, `(triangular)`, `(flat ± 1 K)`, `(limits ± 0.2 K)`, `(without ± 5 %)`. */
 export interface Shape {
   readonly piece: Piece;
-  /** The coverage factor: `k=2`. */
+  /** The coverage factor, or the probability of a normal interval: `k=2`, `95 %`. */
   readonly coverage?: Piece;
   readonly degreesOfFreedom?: number;
   readonly form?: 'rectangular' | 'triangular' | 'u-shaped';
@@ -18,15 +18,16 @@ export interface Shape {
 const brackets = /\(\s*((?:[^()]|\([^()]*\))*)\)\s*$/;
 const number = String.raw`(\d+(?:\.\d+)?(?:e[+-]?\d+)?)`;
 const coverageFactor = /^k\s*=\s*(\d+(?:\.\d+)?)$/;
+const probability = /^(\d+(?:\.\d+)?)\s*%$/;
 const freedom = new RegExp(String.raw`^${number}\s*(?:dof|degrees? of freedom)$`, 'i');
 const readings = /^(\d+)\s*readings$/i;
-const band = /^(flat|limits|without)(?![a-z])\s*(.*)$/i;
+const bandWord = /^(flat|limits|without)(?![a-z])\s*(.*)$/i;
 const forms: Readonly<Record<string, NonNullable<Shape['form']>>> = {
   rectangular: 'rectangular',
   triangular: 'triangular',
   'u-shaped': 'u-shaped',
 };
-const words = [...Object.keys(forms), 'flat', 'limits', 'without', 'readings', 'dof'];
+const words = [...Object.keys(forms), '95 %', 'flat', 'limits', 'without', 'readings', 'dof'];
 
 /** Cuts the brackets off that say the shape. Brackets of a unit or of digits stay: behind an uncertainty, a space before them makes them a shape. */
 export function cutShape(text: string): { readonly rest: string; readonly shape: Shape | null } {
@@ -59,6 +60,7 @@ function readWords(inside: string, place: Piece, text: string, piece: Piece): Sh
 
 function readWord(word: string, here: Piece, text: string): Omit<Shape, 'piece'> | null {
   if (coverageFactor.test(word)) return { coverage: here };
+  if (probability.test(word)) return factorOf({ text: word, at: here.at }) ? { coverage: here } : null;
   const degrees = freedom.exec(word)?.[1] ?? readings.exec(word)?.[1];
   if (degrees !== undefined) {
     const degreesOfFreedom = readings.test(word) ? Number(degrees) - 1 : Number(degrees);
@@ -67,10 +69,10 @@ function readWord(word: string, here: Piece, text: string): Omit<Shape, 'piece'>
   }
   const form = forms[word.toLowerCase()];
   if (form) return { form };
-  const [, name, size] = band.exec(word) ?? [];
+  const [, name, size] = bandWord.exec(word) ?? [];
   if (name === undefined) return null;
-  const word_ = name.toLowerCase() as NonNullable<Shape['band']>['word'];
-  return { band: { word: word_, size: { text: size, at: here.at + here.text.lastIndexOf(size) } } };
+  const band = name.toLowerCase() as NonNullable<Shape['band']>['word'];
+  return { band: { word: band, size: { text: size, at: here.at + here.text.lastIndexOf(size) } } };
 }
 
 /** The spread that stands before the brackets, in the shape they say; what doesn't go together is refused. */
@@ -79,7 +81,9 @@ export function shaped(spread: Spread | null, shape: Shape | null, subject: Subj
   const { degreesOfFreedom, form, band, piece } = shape;
   const refuse = (): never => fail('quantity/bad-shape', subject.text, piece);
   if (degreesOfFreedom !== undefined) {
-    if (spread?.shape !== 'normal' || form || band) return refuse();
+    // A probability asks for a factor that depends on the degrees of freedom: the certificate names it.
+    const byProbability = shape.coverage?.text.includes('%');
+    if (spread?.shape !== 'normal' || form || band || byProbability) return refuse();
     return { shape: 't', u: spread.u, degreesOfFreedom };
   }
   if (!form && !band) return shape.coverage !== undefined && spread?.shape === 'normal' ? spread : refuse();

@@ -1,4 +1,4 @@
-import { type Decimal, magnitude, minus, over, plus, scale, times, toDouble } from './decimal.ts';
+import { type Decimal, decimalOf, magnitude, minus, over, plus, scale, times, toDouble } from './decimal.ts';
 import type { KindName } from './kind.ts';
 import { fail, missingUnit, type Piece, readDigits, refuseUnit, takeNumber } from './misread.ts';
 import type { Spread } from './spread.ts';
@@ -58,7 +58,24 @@ export function trailingUnit(tail: Tail): Piece | null {
   return /^\s*$|^\s*(%|ppm)\s*$/.test(unit) ? null : { text: unit, at: tail.at + number!.length };
 }
 
-/** What the tail says about the subject; null when there is none. `coverage`: a coverage factor behind it, as `k=2`. */
+/** Normal coverage factors by the per cent between the two ends (GUM 4.3.4, 4.3.5 and table G.1), with more digits than printed there. */
+const normalFactors: Readonly<Record<string, number>> = {
+  50: 0.6744897501960817,
+  90: 1.6448536269514715,
+  95: 1.9599639845400536,
+  95.45: 2,
+  99: 2.5758293035489,
+  99.73: 3,
+};
+
+/** The factor of a coverage in per cent; null for one that isn't in the table, or no percentage. */
+export function factorOf({ text }: Piece): Decimal | null {
+  const [, percent] = /^\s*([\d.]+)\s*%/.exec(text) ?? [];
+  const factor = percent === undefined ? undefined : normalFactors[Number(percent)];
+  return factor === undefined ? null : decimalOf(factor);
+}
+
+/** What the tail says about the subject; null when there is none. `coverage`: a coverage behind it, as `k=2` or `95 %`. */
 export function readSpread(tail: Tail, subject: Subject, coverage?: Piece): Spread | null {
   const { value, kind, text } = subject;
   if (coverage && tail.sign !== '±') fail('quantity/bad-tolerance', text, coverage);
@@ -75,7 +92,7 @@ export function readSpread(tail: Tail, subject: Subject, coverage?: Piece): Spre
     case '±': {
       const size = readSize(tail, subject);
       if (!coverage) return rectangle(size, size, subject, tail);
-      const k = readDigits(coverage.text.split('=')[1].trim(), text, coverage);
+      const k = factorOf(coverage) ?? readDigits(coverage.text.split('=')[1].trim(), text, coverage);
       if (k.whole === 0n) fail('quantity/bad-tolerance', text, coverage);
       return { shape: 'normal', u: toDouble(over(size, k)) };
     }

@@ -3,7 +3,7 @@ import type { FaultData, Sentences } from '../fault.ts';
 type Words = Record<string, (data: FaultData) => Sentences>;
 
 const shapes =
-  '(triangular), (U-shaped), (flat ± 1 K), (limits ± 0.2 K) or (without ± 5 %) behind a tolerance or a range; (9 dof) or (10 readings) behind a standard uncertainty such as 5.02(3) mΩ or ± 0.06 mΩ (k=2)';
+  '(k=2) or (50, 90, 95, 95.45, 99 or 99.73 %) behind an expanded uncertainty; (triangular), (U-shaped), (flat ± 1 K), (limits ± 0.2 K) or (without ± 5 %) behind a tolerance or a range; (9 dof) or (10 readings) behind a standard uncertainty such as 5.02(3) mΩ or ± 0.06 mΩ (k=2)';
 
 export const quantityWords = {
   'quantity/wrong-dimension': (d) => ({
