@@ -12,6 +12,7 @@ import { type BoardLimit, Limits, type OpenBoardLimit } from './limits.ts';
 import { Outputs } from './outputs.ts';
 import { addPartLimits } from './part-limits.ts';
 import { pathState } from './path/path-state.ts';
+import { type PlateEnding, PlateOnBoard } from './plate/plate-on-board.ts';
 import { buildPowerPath } from './power-path.ts';
 import { Slots } from './slots.ts';
 import { BoardSolver } from './solve.ts';
@@ -30,6 +31,8 @@ export interface BoardModel extends Model {
   readonly limiters: readonly BoardLimiter[];
   /** After an evaluation: the limiter that holds, or `demand`. */
   readonly holder: string;
+  /** After an evaluation: how the plate's balance ended, and the dies that it doesn't touch; null for a board without one. */
+  readonly plate: { readonly ending: PlateEnding; readonly lifted: readonly string[] } | null;
   indexOfOutput(id: string): number;
   indexOfInput(id: string): number;
 }
@@ -67,7 +70,8 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
   const heatOutput = outputs.add('heat', 'power', 'W', 'heat that leaves the board');
   const gainOutput = outputs.add('loop-gain', 'ratio', '', 'growth of a small rise in temperature; 1 is runaway');
 
-  const heat = new HeatNetwork(plan.heat, slots);
+  const plate = plan.plate ? new PlateOnBoard(plan.plate, slots) : null;
+  const heat = new HeatNetwork(plan.heat, slots, plate);
   const nodeOutputs = heat.nodes.map((id) =>
     outputs.add(`heat.nodes.${id}.temperature`, 'temperature', '°C', plan.heat.nodes[id].title ?? id),
   );
@@ -92,6 +96,8 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
       : -1,
   );
 
+  plate?.addOutputs(outputs);
+
   const limiters = Object.entries(plan.limiters).map(
     ([id, limiter]): BoardLimiter =>
       'reads' in limiter
@@ -112,6 +118,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
   for (const { id } of path.parts) addPartLimits(id, plan.parts[id], limits);
   addNodeLimits(step, limits);
   addLimiterLimits(step, limiters, limits);
+  plate?.addLimits(limits);
   faults.push(...addOwnLimits(step, limits, slots));
   if (faults.length > 0) return { ok: false, faults };
 
@@ -132,6 +139,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
     get holder() {
       return solver.holder < 0 ? 'demand' : regulating[solver.holder].id;
     },
+    plate,
     indexOfOutput: (id) => outputs.find(id),
     indexOfInput: (id) => slots.inputs.findIndex((input) => input.id === id),
     evaluate(given, y) {
@@ -139,7 +147,8 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
       status.ending = 'infeasible';
       status.residual = Number.POSITIVE_INFINITY;
       status.passes = 0;
-      let sound = heat.load(x) && x[demandSlot] > 0 && x[crestSlot] >= 1;
+      // The plate first: the heat path may ask for its pressure.
+      let sound = (plate?.load(x) ?? true) && heat.load(x) && x[demandSlot] > 0 && x[crestSlot] >= 1;
       for (let i = 0; i < path.parts.length; i++) sound = path.parts[i].load(x) && sound;
       for (let i = 0; i < limiters.length; i++) sound = limiters[i].load(x) && sound;
       if (!sound) {
@@ -180,6 +189,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
           y[inductorPeakOutputs[i]] = peakCurrent(y[phaseCurrent[i]] * crest, y[phaseRipple[i]]);
       }
       for (let i = 0; i < limiters.length; i++) limiters[i].write(state, y);
+      plate?.write(y);
       limits.write(x, y);
       if (status.ending !== 'solved') y.fill(Number.NaN);
       return status;

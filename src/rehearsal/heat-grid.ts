@@ -1,10 +1,13 @@
 import { factor, type LuPlan, planLu, solve } from '../numeric/lu.ts';
 import type { RandomStream } from '../numeric/random.ts';
+import { solvePlate } from '../physics/mechanics/solve-plate.ts';
 import { airHeatCapacityRate } from '../physics/thermal/air-heating.ts';
 import { bondLineThickness } from '../physics/thermal/bond-line.ts';
 import { finEfficiency } from '../physics/thermal/fin-efficiency.ts';
 import { peakSpreadingResistance } from '../physics/thermal/spreading-resistance.ts';
+import { plateOf } from '../study/plate-of.ts';
 import type { HeatElement, HeatPath } from '../study/schema/heat.ts';
+import type { PlateSection } from '../study/schema/plate.ts';
 import type { Departures } from './departures.ts';
 import type { Truth } from './hidden.ts';
 import type { Planted } from './planted.ts';
@@ -47,13 +50,15 @@ export class HeatGrid {
     { filmExponent, ageing }: Departures,
     faults: readonly Planted[],
     random: RandomStream,
+    plate?: PlateSection,
   ) {
     this.nodes = Object.keys(heat.nodes);
+    const pressureOn = plate ? pressuresUnder(plate, truth) : () => Number.NaN;
     this.#exponent = filmExponent;
     const index = (name: string) => (name === 'ambient' ? -1 : this.nodes.indexOf(name));
     let size = this.nodes.length;
     this.#runs = Object.entries(heat.links).map(([id, link]): Run => {
-      const parts = link.through.map((element) => resistanceOf(element, truth, ageing));
+      const parts = link.through.map((element) => resistanceOf(element, truth, ageing, pressureOn));
       const whole = parts.reduce((sum, { resistance }) => sum + resistance, 0);
       const films = parts.reduce((sum, { resistance, film }) => sum + (film ? resistance : 0), 0);
       const detached = faults.some((fault) => fault.kind === 'detached-pad' && fault.link === id);
@@ -154,8 +159,21 @@ interface ElementTruth {
   readonly film: boolean;
 }
 
+/** Mean pressure on each die of the plate [Pa]; NaN where the plate finds no rest. */
+function pressuresUnder(section: PlateSection, truth: Truth): (die: string) => number {
+  const plate = plateOf(section, truth);
+  const rest = plate && solvePlate(plate);
+  const names = Object.keys(section.dies ?? {});
+  return (die) => (rest?.ending === 'solved' ? rest.dies[names.indexOf(die)].meanPressure : Number.NaN);
+}
+
 /** Resistance of one element [K/W]. */
-function resistanceOf(element: HeatElement, truth: Truth, ageing: number): ElementTruth {
+function resistanceOf(
+  element: HeatElement,
+  truth: Truth,
+  ageing: number,
+  pressureOn: (die: string) => number,
+): ElementTruth {
   const solid = (resistance: number): ElementTruth => ({ resistance, film: false });
   if ('resistance' in element) return solid(truth(element.resistance));
   if ('layer' in element) {
@@ -165,7 +183,8 @@ function resistanceOf(element: HeatElement, truth: Truth, ageing: number): Eleme
   if ('contact' in element) return solid(truth(element.contact.resistance) / truth(element.contact.area));
   if ('bond-line' in element) {
     const line = element['bond-line'];
-    const thickness = bondLineThickness(truth(line['yield-stress']), truth(line.pressure));
+    const pressure = line.pressure ? truth(line.pressure) : pressureOn(line['pressed-by']!);
+    const thickness = bondLineThickness(truth(line['yield-stress']), pressure);
     return solid(((1 + ageing) * thickness) / (truth(line.conductivity) * truth(line.area)));
   }
   if ('spreading' in element) {

@@ -49,7 +49,7 @@ export class VirtualBoard {
     this.#step = step;
     this.#truth = truthAt(step, hidden);
     const random: RandomStream = randomStream(seed);
-    this.#heat = new HeatGrid(step.board.heat, this.#truth, departures, faults, random);
+    this.#heat = new HeatGrid(step.board.heat, this.#truth, departures, faults, random, step.board.plate);
     this.#power = new PowerGrid(step.board.parts, this.#truth, departures, faults, random);
     this.#warmth = new Float64Array(this.#heat.nodes.length);
     this.#demand = this.#truth(step.board.demand.scale);

@@ -1,5 +1,6 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import type { BoardLimiter } from '../board/limiters.ts';
+import { plateFault } from '../board/plate/plate-fault.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
 import { type AdaptiveMonteCarlo, adaptiveMonteCarlo } from '../metrology/adaptive-monte-carlo.ts';
 import { budget } from '../metrology/budget.ts';
@@ -29,7 +30,7 @@ export function planStep(study: Study, stepId: string, options: PlanOptions): St
   const nominal = evaluateAt(board, startValues(board));
   if (nominal.status.ending !== 'solved') {
     const states = board.limiters.map((limiter) => limiterState(board, nominal.y, limiter, '', () => null));
-    return unsolved(step, nominal.status.ending, [endingFault(step, nominal.status)], states);
+    return unsolved(step, nominal.status.ending, [endingFault(board, nominal.status)], states);
   }
   // Read before any other evaluation: it belongs to the last one.
   const { holder } = board;
@@ -204,8 +205,10 @@ function unsolved(step: Step, ending: Ending, faults: readonly Fault[], limiters
   };
 }
 
-function endingFault(step: Step, { ending, residual, passes }: Status): Fault {
+function endingFault({ step, plate }: BoardModel, { ending, residual, passes }: Status): Fault {
   const data = { step: step.id, residual: residual.toExponential(1), passes };
+  if (plate && plate.ending !== 'solved') return refuse(plateFault(plate.ending), data);
+  if (plate && plate.lifted.length > 0) return refuse('board/no-contact', { ...data, dies: plate.lifted });
   if (ending === 'runaway') return refuse('board/runaway', data);
   return refuse(ending === 'infeasible' ? 'board/infeasible' : 'board/unsettled', data);
 }

@@ -4,6 +4,7 @@ import { correlation, sharedNumber } from './schema/common-causes.ts';
 import { heatElement, heatPath } from './schema/heat.ts';
 import { limiter } from './schema/limiters.ts';
 import { part } from './schema/parts.ts';
+import { plate } from './schema/plate.ts';
 import {
   aboutOf,
   fieldOf,
@@ -32,6 +33,7 @@ test('the tables of fields on the page are those that the schema reads; UPDATE=1
 function fieldTables(): string {
   const heat = shapeFields(heatPath)!;
   const [power, temperature] = optionsOf(limiter);
+  const onPlate = shapeFields(plate)!;
   const [factor, offset] = optionsOf(sharedNumber);
   const sections: [string, Schema][] = [
     ...optionsOf(part).map((kind): [string, Schema] => [`Part: ${literalsOf(shapeFields(kind)!.kind)[0]}`, kind]),
@@ -40,6 +42,10 @@ function fieldTables(): string {
     ['Heat node', valueSchema(heat.nodes)!],
     ['Heat link', valueSchema(heat.links)!],
     ['Stream of air', valueSchema(heat.streams)!],
+    ['Screw of the plate', valueSchema(onPlate.screws)!],
+    ['Pad of the plate', valueSchema(onPlate.pads)!],
+    ['Die of the plate', valueSchema(onPlate.dies)!],
+    ['Stop of the plate', valueSchema(onPlate.stops)!],
     ['Shared number that multiplies', factor],
     ['Shared number that adds', offset],
     ['Correlation', correlation],

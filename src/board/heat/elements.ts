@@ -3,13 +3,14 @@ import { finEfficiency } from '../../physics/thermal/fin-efficiency.ts';
 import { layerResistance } from '../../physics/thermal/layer.ts';
 import { peakSpreadingResistance } from '../../physics/thermal/spreading-resistance.ts';
 import type { HeatElement } from '../../study/schema/heat.ts';
+import type { PlateOnBoard } from '../plate/plate-on-board.ts';
 import type { Slots } from '../slots.ts';
 
 /** Thermal resistance of one element from the input vector [K/W]; NaN or less than zero when the numbers can't be one. */
 export type ElementResistance = (x: Float64Array) => number;
 
-/** One element of the way from node to node. */
-export function elementResistance(element: HeatElement, slots: Slots): ElementResistance {
+/** One element of the way from node to node. `plate`: loaded with the same inputs before, where an element is pressed by it. */
+export function elementResistance(element: HeatElement, slots: Slots, plate: PlateOnBoard | null): ElementResistance {
   if ('resistance' in element) {
     const resistance = slots.of(element.resistance);
     return (x) => x[resistance];
@@ -25,9 +26,11 @@ export function elementResistance(element: HeatElement, slots: Slots): ElementRe
   }
   if ('bond-line' in element) {
     const line = element['bond-line'];
-    const [y, p] = [slots.of(line['yield-stress']), slots.of(line.pressure)];
+    const [y, p] = [slots.of(line['yield-stress']), slots.maybe(line.pressure)];
     const [k, a] = [slots.of(line.conductivity), slots.of(line.area)];
-    return (x) => layerResistance(bondLineThickness(x[y], x[p]), x[k], x[a]);
+    const die = line['pressed-by'] ?? '';
+    const pressure = p < 0 ? () => plate!.pressureOn(die) : (x: Float64Array) => x[p];
+    return (x) => layerResistance(bondLineThickness(x[y], pressure(x)), x[k], x[a]);
   }
   if ('spreading' in element) {
     const { spreading } = element;

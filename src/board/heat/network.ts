@@ -1,6 +1,7 @@
 import { factor, type LuPlan, planLu, solve } from '../../numeric/lu.ts';
 import { airHeatCapacityRate } from '../../physics/thermal/air-heating.ts';
 import type { HeatPath } from '../../study/schema/heat.ts';
+import type { PlateOnBoard } from '../plate/plate-on-board.ts';
 import type { Slots } from '../slots.ts';
 import { type ElementResistance, elementResistance } from './elements.ts';
 
@@ -35,12 +36,12 @@ export class HeatNetwork {
   readonly #capacityRate: Float64Array;
   ambient = 0;
 
-  constructor(heat: HeatPath, slots: Slots) {
+  constructor(heat: HeatPath, slots: Slots, plate: PlateOnBoard | null) {
     this.nodes = Object.keys(heat.nodes);
     this.#ambientSlot = slots.of(heat.ambient);
     for (const link of Object.values(heat.links)) {
       const [a, b] = link.between.map((name) => this.indexOf(name));
-      this.#links.push({ a, b, elements: link.through.map((element) => elementResistance(element, slots)) });
+      this.#links.push({ a, b, elements: link.through.map((element) => elementResistance(element, slots, plate)) });
     }
     for (const stream of Object.values(heat.streams ?? {}))
       this.#streams.push({ flow: slots.of(stream.flow), nodes: stream.through.map((name) => this.indexOf(name)) });

@@ -30,6 +30,26 @@ export const boardWords = {
     expected: 'a solution',
     remedy: 'two limiters or extreme numbers may work against each other; simplify the step and report the study',
   }),
+  'board/plate-unsupported': (d) => ({
+    found: `the plate finds no rest at step "${d.step}": it tips over, falls through, or is free to turn`,
+    expected: 'dies, pads and stops that carry the plate on every side of what pulls it',
+    remedy: 'check the places of screws and carriers, their signs, and the heights',
+  }),
+  'board/plate-unsettled': (d) => ({
+    found: `the plate's balance at step "${d.step}" did not settle`,
+    expected: 'a place of rest',
+    remedy: 'extreme stiffnesses may work against each other; simplify the plate and report the study',
+  }),
+  'board/plate-impossible': (d) => ({
+    found: `the numbers of the plate at step "${d.step}" can't be a plate's`,
+    expected: 'forces of zero or more, sides and thicknesses of more than zero, and pad curves that rise',
+    remedy: 'check the plate, and the uncertainties that may reach values that it can’t have',
+  }),
+  'board/no-contact': (d) => ({
+    found: `the plate does not touch ${list(d.dies)} at step "${d.step}": no heat passes there`,
+    expected: 'a plate that rests on the die',
+    remedy: '`uprate plate` shows the gap and what carries the plate instead: pads that are too thick, or a stop',
+  }),
   'board/beyond-curve': (d) => ({
     found: `${d.part}: a phase carries ${d.current}, and its loss curve ends at ${d.last}; from there it is carried on straight`,
     expected: 'a loss curve that reaches beyond every current',

@@ -256,6 +256,51 @@ export const studyWords = {
     found: `the loss curve goes from ${d.before} to ${d.current}${atStep(d)}`,
     expected: 'currents that rise from point to point',
   }),
+  'study/nothing-pulls': (d) => ({
+    found: `the plate has no screws${atStep(d)}`,
+    expected: 'at least one screw or spring that pulls it down',
+  }),
+  'study/nothing-carries': (d) => ({
+    found: `nothing carries the plate${atStep(d)}`,
+    expected: 'at least one of pads, dies and stops',
+  }),
+  'study/pad-crushed': (d) => ({
+    found: `a pad can't be compressed by ${d.strain}${atStep(d)}`,
+    expected: 'a strain of less than 100 %',
+  }),
+  'study/pad-curve-order': (d) => ({
+    found: `the pad's curve goes from (${d.before}) to (${d.point})${atStep(d)}`,
+    expected: 'strains and pressures that rise from point to point; (0, 0) is understood',
+  }),
+  'study/pressure-and-plate': (d) => ({
+    found: `${d.field} has both a pressure and a die that it is pressed by${atStep(d)}`,
+    expected: 'one of the two',
+    remedy: 'keep "pressed-by" to let the pressure follow from the plate',
+  }),
+  'study/no-pressure': (d) => ({
+    found: `${d.field} has no pressure${atStep(d)}`,
+    expected: 'pressure: 300 kPa ± 20 %, or pressed-by: the name of a die of the plate',
+  }),
+  'study/destroys-surface': (d) => ({
+    found: `${d.material} must not touch ${d.surface}: ${d.reason}${atStep(d)}`,
+    expected: `another material or another surface (how long it takes: ${d.timeScale}; source: ${d.source})`,
+    remedy: 'use a paste or a phase-change material here, or a cooler of nickel-plated copper',
+  }),
+  'study/attacks-surface': (d) => ({
+    found: `${d.material} on ${d.surface}: ${d.reason}${atStep(d)}`,
+    expected: `a joint that is looked after (how long it takes: ${d.timeScale}; source: ${d.source})`,
+    remedy: 'compare the temperature drop with the first one every few months, and renew the joint when it has grown',
+  }),
+  'study/unknown-pair': (d) => ({
+    found: `nothing is known about ${d.material} on ${d.surface}; that is no permission${atStep(d)}`,
+    expected: 'a surface of which it is known that it bears this metal',
+    remedy: 'ask the maker, or try it on a piece that may be lost',
+  }),
+  'study/surfaces-not-named': (d) => ({
+    found: `${d.material} can destroy what it touches, and no surfaces are named${atStep(d)}`,
+    expected: `${d.field}: [silicon, nickel-plated-copper], every surface that it touches or may reach`,
+    remedy: 'look at the cooler’s base: aluminium is destroyed, bare copper dries the joint',
+  }),
   'study/duplicate-step': (d) => ({
     found: `there is a second step "${d.id}"`,
     expected: `each step's id once; it is first used in line ${d.line}`,
@@ -317,6 +362,7 @@ const toWhat: Record<string, string> = {
   part: 'a part that feeds it',
   node: 'a heat node',
   sense: 'a part of kind sense',
+  die: 'a die of the plate',
   limiter: 'a limiter',
   instrument: 'an instrument',
   step: 'a step',

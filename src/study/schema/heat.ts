@@ -1,29 +1,47 @@
 import { z } from 'zod';
+import { interfaceMetals, surfaces } from '../../physics/chemistry/compatibility.ts';
 import { count, name, quantity, rating } from './leaf.ts';
 
 const area = quantity('area', 'area the heat passes through');
 const conductivity = quantity('thermal-conductivity', 'of the material');
+
+const keys = <T extends string>(table: Readonly<Record<T, unknown>>) => Object.keys(table) as T[];
+
+/** What lies between two surfaces, and what they are made of: for `check` to say whether they bear each other. */
+const joint = {
+  material: z
+    .literal(['paste', 'putty', 'pad', 'phase-change', 'graphite', ...keys(interfaceMetals)])
+    .optional()
+    .describe('interface material'),
+  surfaces: z
+    .array(z.literal(keys(surfaces)))
+    .min(1)
+    .optional()
+    .describe('every surface that it touches or may reach'),
+};
 
 /** One element of the way from node to node; several in series make a stack. */
 export const heatElement = z.union([
   z.strictObject({ resistance: quantity('thermal-resistance', 'given or measured') }),
   z.strictObject({
     layer: z
-      .strictObject({ thickness: quantity('length', 'along the heat'), conductivity, area })
+      .strictObject({ thickness: quantity('length', 'along the heat'), conductivity, area, ...joint })
       .describe('a slab: t/(k·A)'),
   }),
   z.strictObject({
     contact: z
-      .strictObject({ resistance: quantity('area-thermal-resistance', 'resistance times area'), area })
+      .strictObject({ resistance: quantity('area-thermal-resistance', 'resistance times area'), area, ...joint })
       .describe('a contact or an interface material by its data sheet'),
   }),
   z.strictObject({
     'bond-line': z
       .strictObject({
         'yield-stress': quantity('pressure', 'of the interface material'),
-        pressure: quantity('pressure', 'on the interface'),
+        pressure: quantity('pressure', 'on the interface').optional(),
+        'pressed-by': name.optional().describe('die of the plate, instead of a pressure: its mean pressure is taken'),
         conductivity,
         area,
+        ...joint,
       })
       .describe('interface material under pressure, by the scaling law'),
   }),

@@ -4,6 +4,7 @@ import { heatPath } from './heat.ts';
 import { name, quantity } from './leaf.ts';
 import { limiter } from './limiters.ts';
 import { part } from './parts.ts';
+import { plate } from './plate.ts';
 
 const demand = z
   .strictObject({
@@ -92,6 +93,7 @@ export const boardFields = {
   parts: z.record(name, part).describe('the power path: each part names what feeds it'),
   limiters: z.record(name, limiter).describe('what holds, trips or warns'),
   heat: heatPath,
+  plate: plate.optional(),
   limits: z.record(name, addedLimit).optional().describe('limits of your own beside those the parts bring'),
   shared: z
     .record(name, sharedNumber)
