@@ -1,6 +1,7 @@
 import { quantile } from '../../src/metrology/distribution.ts';
 import { exampleModel, normal } from '../../src/metrology/example.test-data.ts';
 import { monteCarlo } from '../../src/metrology/monte-carlo.ts';
+import type { KindName } from '../../src/quantity/kind.ts';
 import { moments } from '../../src/quantity/moments.ts';
 import { readQuantity } from '../../src/quantity/read.ts';
 import { type Spread, standardUncertainty } from '../../src/quantity/spread.ts';
@@ -163,12 +164,41 @@ const sums: Figure[] = [
 ];
 
 // ——— as people write them
-const written = (text: string) => {
-  const read = readQuantity(text, 'length');
+const written = (text: string, kind: KindName = 'length') => {
+  const read = readQuantity(text, kind);
   if (!read.ok || !read.quantity.spread) throw new Error(text);
   return standardUncertainty(read.quantity.spread, read.quantity.value);
 };
 const texts: Figure[] = [
+  {
+    what: 'standard resistor, "10.000 742 Ω ± 129 µΩ at 99 %", standard uncertainty [µΩ]',
+    computed: 1e6 * written('10.000742 ohm ± 129 uohm (99 %)', 'resistance'),
+    published: 50,
+    tolerance: 0.5,
+    why: 'half the last printed digit',
+    source: 'JCGM 100:2008 (GUM), 4.3.4, from memory',
+    tier: 'A',
+    coarse: 'two digits',
+  },
+  {
+    what: 'length with even odds of 10.07 mm to 10.15 mm, standard uncertainty over the half width [1]',
+    computed: written('10.11 mm ± 0.04 mm (50 %)') / 4e-5,
+    published: 1.48,
+    tolerance: 0.005,
+    why: 'half the last printed digit',
+    source: 'JCGM 100:2008 (GUM), 4.3.5, from memory',
+    tier: 'A',
+  },
+  {
+    what: 'copper, certainly between 16.12e-6 and 16.92e-6 1/K, standard uncertainty [1e-6/K]',
+    computed: 1e6 * written('16.52e-6 1/K ± 0.4e-6 1/K', 'temperature-coefficient'),
+    published: 0.23,
+    tolerance: 0.005,
+    why: 'half the last printed digit',
+    source: 'JCGM 100:2008 (GUM), 4.3.7',
+    tier: 'A',
+    coarse: 'two digits',
+  },
   {
     what: 'comparator, "± 0.02 µm, three standard deviations, 8 degrees of freedom", standard uncertainty [nm]',
     computed: 1e9 * written('0 um ± 0.02 um (k=3, 8 dof)'),
