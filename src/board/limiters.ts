@@ -1,7 +1,8 @@
 import { readPower } from '../physics/electrical/sense-reading.ts';
+import type { Quantity } from '../quantity/quantity.ts';
 import type { PowerLimiter, TemperatureLimiter } from '../study/schema/limiters.ts';
 import type { Outputs } from './outputs.ts';
-import type { PathState } from './path/path-state.ts';
+import { fail, type PathState } from './path/path-state.ts';
 import type { Sense } from './path/sense.ts';
 import type { Slots } from './slots.ts';
 
@@ -17,17 +18,18 @@ export interface BoardLimiter {
   readonly realOutput: number;
   /** Place of the allowed value among the inputs. */
   readonly allowedSlot: number;
-  load(x: Float64Array): boolean;
+  /** A lane whose numbers can't be a limiter is marked. */
+  load(state: PathState, from: number, to: number): void;
   /** Allowed over read: 1 at the point where it holds, more than 1 where it leaves room; from ambient up for temperatures. */
-  room(state: PathState, ambient: number): number;
-  write(state: PathState, y: Float64Array): void;
+  room(state: PathState, ambient: Float64Array, lane: number): number;
+  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void;
 }
 
 interface Reading {
   readonly sense: Sense;
-  readonly assumed: number;
-  readonly gain: number;
-  readonly offset: number;
+  readonly assumed: Float64Array;
+  readonly gain: Float64Array;
+  readonly offset: Float64Array;
 }
 
 /** P_read = Σ U_bus·(U_sense·g + U_offset)/R_assumed over its readings; the real power is Σ U_bus·I over its sense points. */
@@ -42,91 +44,91 @@ export class PowerLimiterOnBoard implements BoardLimiter {
   readonly #reads: readonly Reading[];
   /** The sense points it reads, each once. */
   readonly #points: readonly Sense[];
-  readonly #crestSlot: number;
-  /** −1: held at what its reading allows; else the place of the real power that is dialled. */
-  readonly #dialSlot: number;
-  readonly #numbers: Float64Array;
-  #limit = 0;
-  #crest = 1;
+  /** Null: it takes the average. */
+  readonly #crest: Float64Array | null;
+  /** Whether its real power is dialled, instead of held at what its reading allows. */
+  readonly #dialled: boolean;
+  readonly #limit: Float64Array;
 
   constructor(
     readonly id: string,
     limiter: PowerLimiter,
     senses: ReadonlyMap<string, Sense>,
-    crestSlot: number,
-    dialSlot: number,
+    crest: Quantity,
+    dial: Quantity | undefined,
     slots: Slots,
     outputs: Outputs,
   ) {
     this.acts = limiter.acts;
     this.title = limiter.title ?? id;
     this.allowedSlot = slots.of(limiter.allowed);
-    this.#dialSlot = dialSlot;
-    this.#crestSlot = limiter.takes === 'peak' ? crestSlot : -1;
+    this.#dialled = dial !== undefined;
+    this.#limit = slots.column(dial ?? limiter.allowed);
+    this.#crest = limiter.takes === 'peak' ? slots.column(crest) : null;
     this.#reads = limiter.reads.map((read) => ({
       sense: senses.get(read.sense)!,
-      assumed: slots.of(read.assumed),
-      gain: slots.maybe(read.gain),
-      offset: slots.maybe(read.offset),
+      assumed: slots.column(read.assumed),
+      gain: slots.column(read.gain, 1),
+      offset: slots.column(read.offset, 0),
     }));
     this.#points = [...new Set(this.#reads.map(({ sense }) => sense))];
-    this.#numbers = new Float64Array(3 * this.#reads.length);
     this.readsOutput = outputs.add(`limiters.${id}.reads`, 'power', 'W', `what ${this.title} reads`);
     this.realOutput = outputs.add(`limiters.${id}.real`, 'power', 'W', `what really flows past ${this.title}`);
   }
 
-  load(x: Float64Array): boolean {
-    let sound = true;
-    for (let i = 0; i < this.#reads.length; i++) {
-      const { assumed, gain, offset } = this.#reads[i];
-      this.#numbers[3 * i] = x[assumed];
-      this.#numbers[3 * i + 1] = gain < 0 ? 1 : x[gain];
-      this.#numbers[3 * i + 2] = offset < 0 ? 0 : x[offset];
-      sound = sound && x[assumed] > 0;
+  load(state: PathState, from: number, to: number): void {
+    for (let s = from; s < to; s++) {
+      let sound = this.#limit[s] > 0 && this.#crestOf(s) > 0;
+      for (let i = 0; i < this.#reads.length; i++) sound = sound && this.#reads[i].assumed[s] > 0;
+      if (!sound) fail(state, s, 'infeasible');
     }
-    this.#limit = x[this.#dialSlot < 0 ? this.allowedSlot : this.#dialSlot];
-    this.#crest = this.#crestSlot < 0 ? 1 : x[this.#crestSlot];
-    return sound && this.#limit > 0 && this.#crest > 0;
+  }
+
+  #crestOf(lane: number): number {
+    return this.#crest ? this.#crest[lane] : 1;
   }
 
   /** What it reads, crest included where it takes the peak [W]. */
-  reading(state: PathState): number {
-    const n = this.#numbers;
+  reading(state: PathState, s: number): number {
     let sum = 0;
     for (let i = 0; i < this.#reads.length; i++) {
-      const { sense } = this.#reads[i];
-      const { index, effective, gain } = sense;
+      const { sense, assumed, gain, offset } = this.#reads[i];
+      const { index } = sense;
       sum += readPower(
-        state.voltage[index],
-        state.delivered[index],
-        effective,
-        gain * n[3 * i + 1],
-        n[3 * i + 2],
-        n[3 * i],
+        state.voltage[index][s],
+        state.delivered[index][s],
+        state.resistance[index][s],
+        sense.gain[s] * gain[s],
+        offset[s],
+        assumed[s],
       );
     }
-    return sum * this.#crest;
+    return sum * this.#crestOf(s);
   }
 
   /** What really flows through its sense points, crest included where it takes the peak [W]. */
-  real(state: PathState): number {
+  real(state: PathState, s: number): number {
     let sum = 0;
     for (let i = 0; i < this.#points.length; i++) {
       const { index } = this.#points[i];
-      sum += state.voltage[index] * state.delivered[index];
+      sum += state.voltage[index][s] * state.delivered[index][s];
     }
-    return sum * this.#crest;
+    return sum * this.#crestOf(s);
   }
 
-  room(state: PathState): number {
-    const power = this.#dialSlot < 0 ? this.reading(state) : this.real(state);
+  room(state: PathState, _ambient: Float64Array, s: number): number {
+    const power = this.#dialled ? this.real(state, s) : this.reading(state, s);
     // An offset may pull a reading below zero: that refuses nothing.
-    return power > 0 ? this.#limit / power : Number.POSITIVE_INFINITY;
+    return power > 0 ? this.#limit[s] / power : Number.POSITIVE_INFINITY;
   }
 
-  write(state: PathState, y: Float64Array): void {
-    y[this.readsOutput] = this.reading(state);
-    y[this.realOutput] = this.real(state);
+  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void {
+    const reads = y[this.readsOutput];
+    const real = y[this.realOutput];
+    for (let s = from; s < to; s++) {
+      reads[s] = this.reading(state, s);
+      real[s] = this.real(state, s);
+    }
   }
 }
 
@@ -139,7 +141,7 @@ export class TemperatureLimiterOnBoard implements BoardLimiter {
   readonly readsOutput: number;
   readonly realOutput: number;
   readonly allowedSlot: number;
-  #allowed = 0;
+  readonly #allowed: Float64Array;
 
   constructor(
     readonly id: string,
@@ -152,20 +154,22 @@ export class TemperatureLimiterOnBoard implements BoardLimiter {
     this.sensedNodes = [node];
     this.title = limiter.title ?? id;
     this.allowedSlot = slots.of(limiter['allowed-temperature']);
+    this.#allowed = slots.columns[this.allowedSlot];
     this.readsOutput = outputs.add(`limiters.${id}.reads`, 'temperature', '°C', `what ${this.title} reads`);
     this.realOutput = this.readsOutput;
   }
 
-  load(x: Float64Array): boolean {
-    this.#allowed = x[this.allowedSlot];
-    return this.#allowed > 0;
+  load(state: PathState, from: number, to: number): void {
+    for (let s = from; s < to; s++) if (!(this.#allowed[s] > 0)) fail(state, s, 'infeasible');
   }
 
-  room(state: PathState, ambient: number): number {
-    return (this.#allowed - ambient) / (state.temperature[this.node] - ambient);
+  room(state: PathState, ambient: Float64Array, s: number): number {
+    return (this.#allowed[s] - ambient[s]) / (state.temperature[this.node][s] - ambient[s]);
   }
 
-  write(state: PathState, y: Float64Array): void {
-    y[this.readsOutput] = state.temperature[this.node];
+  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void {
+    const reads = y[this.readsOutput];
+    const temperature = state.temperature[this.node];
+    for (let s = from; s < to; s++) reads[s] = temperature[s];
   }
 }

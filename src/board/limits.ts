@@ -4,9 +4,6 @@ import type { Rating } from '../study/schema/leaf.ts';
 import type { Outputs } from './outputs.ts';
 import type { Slots } from './slots.ts';
 
-/** A threshold as it is at this point: a plain rating, or one that falls with temperature. */
-type Threshold = (x: Float64Array, y: Float64Array) => number;
-
 export interface LimitRequest {
   /** Path of the rating in the study; the limit's id. */
   readonly id: string;
@@ -21,7 +18,7 @@ export interface LimitRequest {
   /** Falls with the temperature of an output. */
   readonly derated?: {
     readonly temperature: string;
-    readonly rule: (rating: number, temperature: number, x: Float64Array) => number;
+    readonly rule: (rating: number, temperature: number, lane: number) => number;
   };
 }
 
@@ -34,7 +31,14 @@ export interface BoardLimit {
   readonly valueOutput: number;
   readonly thresholdOutput: number;
   readonly marginOutput: number;
-  readonly threshold: Threshold;
+}
+
+/** A limit and how its threshold comes about: a plain rating, or one that falls with temperature. */
+interface KnownLimit extends BoardLimit {
+  readonly rating: Float64Array;
+  readonly derated: LimitRequest['derated'];
+  /** Output the rating falls with; −1 for a plain one. */
+  readonly temperatureOutput: number;
 }
 
 /** A limit that exists and has no data. */
@@ -51,7 +55,7 @@ const marginUnit = (kind: KindName, unit: string): string => (kind === 'temperat
 
 /** Collects what the board is held against: known limits with their outputs, and open ones. */
 export class Limits {
-  readonly known: BoardLimit[] = [];
+  readonly known: KnownLimit[] = [];
   readonly open: OpenBoardLimit[] = [];
 
   constructor(
@@ -73,10 +77,9 @@ export class Limits {
 
   hold(request: LimitRequest, rating: Quantity): void {
     const { id, title, of, kind, unit, side = 'under', consequence, derated } = request;
-    const slot = this.slots.of(rating);
     const valueOutput = this.outputs.find(of);
     const thresholdOutput = this.outputs.add(`${id}.limit`, kind, unit, `limit: ${title}`);
-    const temperature = derated ? this.outputs.find(derated.temperature) : -1;
+    const temperatureOutput = derated ? this.outputs.find(derated.temperature) : -1;
     const marginOutput = this.outputs.add(
       `${id}.margin`,
       marginKind(kind),
@@ -89,17 +92,31 @@ export class Limits {
         reason: title,
       },
     );
-    const threshold: Threshold = derated ? (x, y) => derated.rule(x[slot], y[temperature], x) : (x) => x[slot];
-    this.known.push({ id, title, of, side, consequence, valueOutput, thresholdOutput, marginOutput, threshold });
+    this.known.push({
+      id,
+      title,
+      of,
+      side,
+      consequence,
+      valueOutput,
+      thresholdOutput,
+      marginOutput,
+      rating: this.slots.column(rating),
+      derated,
+      temperatureOutput,
+    });
   }
 
-  write(x: Float64Array, y: Float64Array): void {
+  write(y: readonly Float64Array[], from: number, to: number): void {
     for (let i = 0; i < this.known.length; i++) {
-      const limit = this.known[i];
-      const threshold = limit.threshold(x, y);
-      y[limit.thresholdOutput] = threshold;
-      const room = threshold - y[limit.valueOutput];
-      y[limit.marginOutput] = limit.side === 'under' ? room : -room;
+      const { rating, derated, temperatureOutput, valueOutput, thresholdOutput, marginOutput, side } = this.known[i];
+      const threshold = y[thresholdOutput];
+      if (derated) for (let s = from; s < to; s++) threshold[s] = derated.rule(rating[s], y[temperatureOutput][s], s);
+      else for (let s = from; s < to; s++) threshold[s] = rating[s];
+      const value = y[valueOutput];
+      const margin = y[marginOutput];
+      const sign = side === 'under' ? 1 : -1;
+      for (let s = from; s < to; s++) margin[s] = sign * (threshold[s] - value[s]);
     }
   }
 }

@@ -14,8 +14,8 @@ import type { Slots } from './slots.ts';
 /** Rating that falls on a straight line with a temperature output; undefined when the part states no line. */
 function line(derating: Derating | undefined, temperature: string, slots: Slots): LimitRequest['derated'] {
   if (!derating) return undefined;
-  const [from, end] = [slots.of(derating.from), slots.of(derating.end)];
-  return { temperature, rule: (rating, t, x) => deratedRating(rating, t, x[from], x[end]) };
+  const [from, end] = [slots.column(derating.from), slots.column(derating.end)];
+  return { temperature, rule: (rating, t, lane) => deratedRating(rating, t, from[lane], end[lane]) };
 }
 
 function supplyLimits(id: string, part: SupplyPart, limits: Limits): void {

@@ -1,9 +1,12 @@
 import type { Input } from '../metrology/model.ts';
 import type { Quantity } from '../quantity/quantity.ts';
+import { column } from './lanes.ts';
 
-/** Gives every number of a board its place in the model's input vector. */
+/** Gives every number of a board its place in the model's input vector, and the column that holds its values. */
 export class Slots {
   readonly inputs: Input[] = [];
+  /** One column an input; whoever evaluates fills them. */
+  readonly columns: Float64Array[] = [];
   readonly #place = new Map<Quantity, number>();
 
   constructor(quantities: ReadonlyMap<Quantity, string>) {
@@ -16,6 +19,7 @@ export class Slots {
     this.#place.set(quantity, place);
     const { kind, unit, value, spread, source = '' } = quantity;
     this.inputs.push({ id, kind, unit, value, spread, source });
+    this.columns.push(column(value));
     return place;
   }
 
@@ -26,8 +30,8 @@ export class Slots {
     return place;
   }
 
-  /** The place of a number that may be left out; −1 without one. */
-  maybe(quantity: Quantity | undefined): number {
-    return quantity === undefined ? -1 : this.of(quantity);
+  /** The values of a number; of one that may be left out, a column that stays at `otherwise`. */
+  column(quantity: Quantity | undefined, otherwise = Number.NaN): Float64Array {
+    return quantity === undefined ? column(otherwise) : this.columns[this.of(quantity)];
   }
 }

@@ -48,6 +48,19 @@ export interface Status {
   passes: number;
 }
 
+/** The same function on many input vectors at once, one a lane; every number is a column with a place for each lane. */
+export interface Batch {
+  /** One column an input, for the caller to fill: an evaluation of the model itself writes there too. */
+  readonly inputs: readonly Float64Array[];
+  /** One column an output; NaN in a lane that isn't `solved`. */
+  readonly outputs: readonly Float64Array[];
+  readonly endings: readonly Ending[];
+  /** Most lanes that can be evaluated together. */
+  readonly lanes: number;
+  /** Evaluates the first `count` lanes. */
+  evaluate(count: number): void;
+}
+
 /**
  * Named inputs, named outputs, and one pure function between them.
  * SI in, SI out; no allocation, no clock, no randomness.
@@ -57,4 +70,6 @@ export interface Model {
   readonly outputs: readonly Output[];
   /** Reads `x` (length = inputs), writes `y` (length = outputs); the returned object is reused by the next call. */
   evaluate(x: Float64Array, y: Float64Array): Status;
+  /** For a model that evaluates many input vectors in less time than one after the other. */
+  readonly batch?: Batch;
 }

@@ -1,5 +1,6 @@
+import { batchOf } from './batch.ts';
 import { type DrawOptions, drawsOf } from './draws.ts';
-import { outputIndex, startValues } from './evaluate.ts';
+import { outputIndex } from './evaluate.ts';
 import type { Ending, Model } from './model.ts';
 import { Sample } from './sample.ts';
 
@@ -35,21 +36,24 @@ export function monteCarlo(model: Model, options: MonteCarloOptions): MonteCarlo
   const values = kept.map(() => new Float64Array(samples));
   const endings: Record<Ending, number> = { solved: 0, runaway: 0, infeasible: 0, unsettled: 0 };
   const draws = drawsOf(model, options, BLOCK);
-  const { inputs, columns } = draws;
-  const x = startValues(model);
-  const y = new Float64Array(model.outputs.length);
+  const batch = batchOf(model);
 
   let done = 0;
   let cancelled = false;
   while (done < samples && !cancelled) {
     draws.fill(done);
     const end = Math.min(BLOCK, samples - done);
-    for (let s = 0; s < end; s++) {
-      for (let k = 0; k < inputs.length; k++) x[inputs[k]] = columns[k][s];
-      const { ending } = model.evaluate(x, y);
-      endings[ending]++;
-      const solved = ending === 'solved';
-      for (let k = 0; k < kept.length; k++) values[k][done + s] = solved ? y[kept[k]] : Number.NaN;
+    // Whoever was told of the progress may have evaluated the model, and left its numbers in the columns.
+    model.inputs.forEach(({ value }, i) => {
+      batch.inputs[i].fill(value);
+    });
+    for (let first = 0; first < end; first += batch.lanes) {
+      const count = Math.min(batch.lanes, end - first);
+      for (let k = 0; k < draws.inputs.length; k++)
+        copy(draws.columns[k], first, batch.inputs[draws.inputs[k]], 0, count);
+      batch.evaluate(count);
+      for (let s = 0; s < count; s++) endings[batch.endings[s]]++;
+      for (let k = 0; k < kept.length; k++) copy(batch.outputs[kept[k]], 0, values[k], done + first, count);
     }
     done += end;
     options.progress?.(done, samples);
@@ -63,4 +67,9 @@ export function monteCarlo(model: Model, options: MonteCarloOptions): MonteCarlo
     }),
   );
   return { seed, samples: done, cancelled, endings, outputs };
+}
+
+/** A loop, because a view to copy from would be made anew each time. */
+function copy(source: Float64Array, from: number, target: Float64Array, to: number, count: number): void {
+  for (let s = 0; s < count; s++) target[to + s] = source[from + s];
 }

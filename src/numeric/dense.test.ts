@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cholesky, choleskyInverse, choleskySolve } from './dense.ts';
+import { cholesky, choleskyInverse, choleskySolve, invert } from './dense.ts';
 import { solveDense } from './elimination.test-data.ts';
 
 const hilbert = (n: number) => Float64Array.from({ length: n * n }, (_, k) => 1 / (Math.floor(k / n) + (k % n) + 1));
@@ -57,6 +57,15 @@ describe.each([1e-12, 1, 1e12])('scaled by %s', (scale) => {
     expect(x[0]).toBeCloseTo(1, 14);
     expect(x[1]).toBeCloseTo(2, 14);
   });
+});
+
+// By hand: the rows have to be exchanged, and 1·4 − 2·3 = −2.
+test('a matrix that is not symmetric is inverted, rows exchanged where a pivot is zero', () => {
+  expect([...invert(Float64Array.of(1, 2, 3, 4), 2)!]).toEqual([-2, 1, 1.5, -0.5].map((a) => expect.closeTo(a, 14)));
+  expect([...invert(Float64Array.of(0, 2, 4, 0), 2)!]).toEqual([0, 0.25, 0.5, 0]);
+  expect([...invert(hilbert(3), 3)!]).toEqual(inverseHilbert3.map((a) => expect.closeTo(a, 9)));
+  expect(invert(Float64Array.of(1, 2, 2, 4), 2)).toBeNull();
+  expect(invert(Float64Array.of(1, Number.NaN, 2, 4), 2)).toBeNull();
 });
 
 test('a singular matrix, and one that is not positive definite, have no answer', () => {

@@ -44,3 +44,35 @@ export function choleskyInverse(lower: Float64Array, n: number): Float64Array {
   }
   return inverse;
 }
+
+/** Inverse of a square matrix given row by row, by Gauss–Jordan elimination with partial pivoting; null when a pivot is zero or not a number. */
+export function invert(matrix: Float64Array, n: number): Float64Array | null {
+  const a = matrix.slice();
+  const inverse = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) inverse[i * n + i] = 1;
+  const swap = (rows: Float64Array, i: number, k: number) => {
+    const kept = rows.slice(i * n, (i + 1) * n);
+    rows.copyWithin(i * n, k * n, (k + 1) * n);
+    rows.set(kept, k * n);
+  };
+  for (let k = 0; k < n; k++) {
+    let best = k;
+    for (let i = k + 1; i < n; i++) if (Math.abs(a[i * n + k]) > Math.abs(a[best * n + k])) best = i;
+    const pivot = a[best * n + k];
+    if (!(Math.abs(pivot) > 0 && Math.abs(pivot) < Number.POSITIVE_INFINITY)) return null;
+    if (best !== k) for (const rows of [a, inverse]) swap(rows, k, best);
+    for (let j = 0; j < n; j++) {
+      a[k * n + j] /= pivot;
+      inverse[k * n + j] /= pivot;
+    }
+    for (let i = 0; i < n; i++) {
+      const factor = a[i * n + k];
+      if (i === k || factor === 0) continue;
+      for (let j = 0; j < n; j++) {
+        a[i * n + j] -= factor * a[k * n + j];
+        inverse[i * n + j] -= factor * inverse[k * n + j];
+      }
+    }
+  }
+  return inverse;
+}

@@ -1,6 +1,10 @@
-/** Where a network's matrix has entries, and in which order it is eliminated. Made once; the values change. */
+/**
+ * Where a network's matrix has entries, and in which order it is eliminated. Made once; the values change. Several matrices of the same
+ * pattern can be worked on together, one a lane: every number then stands as `lanes` numbers in a row.
+ */
 export interface LuPlan {
   readonly size: number;
+  readonly lanes: number;
   /** Place in the working array of each given entry. */
   readonly place: Int32Array;
   /** Working array: the entries of L and U, fill included. */
@@ -21,6 +25,8 @@ export interface LuPlan {
   readonly updates: Int32Array;
   readonly inversePivot: Float64Array;
   readonly rhs: Float64Array;
+  /** 1 for a lane whose last factors can be used. */
+  readonly regular: Uint8Array;
 }
 
 /**
@@ -32,7 +38,7 @@ export interface LuPlan {
  * M-matrices without pivoting: R. E. Funderlic and R. J. Plemmons, Linear Algebra Appl. 41 (1981) 99–110;
  * with row sums: W. K. Grassmann, M. I. Taksar, D. P. Heyman, Oper. Res. 33 (1985) 1107–1116; A. S. Alfa, J. Xue, Q. Ye, Math. Comp. 71 (2002) 217–236.
  */
-export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>): LuPlan {
+export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>, lanes = 1): LuPlan {
   const neighbours = Array.from({ length: size }, () => new Set<number>());
   for (let e = 0; e < rows.length; e++) {
     if (rows[e] === columns[e]) continue;
@@ -85,8 +91,9 @@ export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike
   const place = Int32Array.from(rows, (row, e) => placeOf(position[row], position[columns[e]]));
   return {
     size,
+    lanes,
     place,
-    work: new Float64Array(places.size),
+    work: new Float64Array(places.size * lanes),
     order,
     diagonal,
     lowerStart,
@@ -96,41 +103,88 @@ export function planLu(size: number, rows: ArrayLike<number>, columns: ArrayLike
     upperColumn: Int32Array.from(upperColumn),
     updateStart,
     updates: Int32Array.from(updates),
-    inversePivot: new Float64Array(size),
-    rhs: new Float64Array(size),
+    inversePivot: new Float64Array(size * lanes),
+    rhs: new Float64Array(size * lanes),
+    regular: new Uint8Array(lanes),
   };
 }
 
-/** Factors the matrix with these values (off the diagonal none above zero; row sums on it), in the order the entries were planned. False: a pivot is zero, not a number or beyond a double's reach. */
-export function factor(plan: LuPlan, values: Float64Array): boolean {
-  const { size, place, work, diagonal, lowerStart, lowerPlace, upperPlace, updateStart, updates, inversePivot } = plan;
-  work.fill(0);
-  for (let e = 0; e < place.length; e++) work[place[e]] += values[e];
-  for (let k = 0; k < size; k++) {
-    let pivot = work[diagonal[k]];
-    for (let u = lowerStart[k]; u < lowerStart[k + 1]; u++) pivot -= work[upperPlace[u]];
-    const inverse = 1 / pivot;
-    if (!(Math.abs(inverse) > 0 && Math.abs(inverse) < Infinity)) return false;
-    inversePivot[k] = inverse;
-    for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) work[lowerPlace[l]] *= inverse;
-    for (let u = updateStart[k]; u < updateStart[k + 1]; u += 3)
-      work[updates[u]] -= work[updates[u + 1]] * work[updates[u + 2]];
+/**
+ * Factors the matrices of some lanes with these values (off the diagonal none above zero; row sums on it), in the order the entries were planned.
+ * False: in some lane a pivot is zero, not a number or beyond a double's reach; `regular` says in which.
+ */
+export function factor(plan: LuPlan, values: Float64Array, from = 0, to = plan.lanes): boolean {
+  const { size, lanes, place, work, diagonal, lowerStart, lowerPlace, upperPlace, updateStart, updates } = plan;
+  const { inversePivot, regular } = plan;
+  for (let w = 0; w < work.length; w += lanes) for (let s = from; s < to; s++) work[w + s] = 0;
+  for (let e = 0; e < place.length; e++) {
+    const w = place[e] * lanes;
+    const v = e * lanes;
+    for (let s = from; s < to; s++) work[w + s] += values[v + s];
   }
-  return true;
+  for (let s = from; s < to; s++) regular[s] = 1;
+  let all = true;
+  for (let k = 0; k < size; k++) {
+    const pivot = k * lanes;
+    const d = diagonal[k] * lanes;
+    for (let s = from; s < to; s++) inversePivot[pivot + s] = work[d + s];
+    for (let u = lowerStart[k]; u < lowerStart[k + 1]; u++) {
+      const w = upperPlace[u] * lanes;
+      for (let s = from; s < to; s++) inversePivot[pivot + s] -= work[w + s];
+    }
+    for (let s = from; s < to; s++) {
+      const inverse = 1 / inversePivot[pivot + s];
+      inversePivot[pivot + s] = inverse;
+      if (!(Math.abs(inverse) > 0 && Math.abs(inverse) < Infinity)) {
+        regular[s] = 0;
+        all = false;
+      }
+    }
+    for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) {
+      const w = lowerPlace[l] * lanes;
+      for (let s = from; s < to; s++) work[w + s] *= inversePivot[pivot + s];
+    }
+    for (let u = updateStart[k]; u < updateStart[k + 1]; u += 3) {
+      const target = updates[u] * lanes;
+      const left = updates[u + 1] * lanes;
+      const right = updates[u + 2] * lanes;
+      for (let s = from; s < to; s++) work[target + s] -= work[left + s] * work[right + s];
+    }
+  }
+  return all;
 }
 
-/** Solves for one right-hand side with the factors at hand; only the first `size` elements of `b` and `x` are used. They may be the same array. */
-export function solve(plan: LuPlan, b: Float64Array, x: Float64Array): void {
-  const { size, order, work, lowerStart, lowerPlace, lowerRow, upperPlace, upperColumn, inversePivot, rhs } = plan;
-  for (let k = 0; k < size; k++) rhs[k] = b[order[k]];
+/**
+ * Solves for one right-hand side in each of some lanes with the factors at hand; only the first `size` rows of `b` and `x` are used.
+ * They may be the same array.
+ */
+export function solve(plan: LuPlan, b: Float64Array, x: Float64Array, from = 0, to = plan.lanes): void {
+  const { size, lanes, order, work, lowerStart, lowerPlace, lowerRow, upperPlace, upperColumn, inversePivot, rhs } =
+    plan;
   for (let k = 0; k < size; k++) {
-    const value = rhs[k];
-    for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) rhs[lowerRow[l]] -= work[lowerPlace[l]] * value;
+    const row = k * lanes;
+    const given = order[k] * lanes;
+    for (let s = from; s < to; s++) rhs[row + s] = b[given + s];
+  }
+  for (let k = 0; k < size; k++) {
+    const row = k * lanes;
+    for (let l = lowerStart[k]; l < lowerStart[k + 1]; l++) {
+      const w = lowerPlace[l] * lanes;
+      const below = lowerRow[l] * lanes;
+      for (let s = from; s < to; s++) rhs[below + s] -= work[w + s] * rhs[row + s];
+    }
   }
   for (let k = size - 1; k >= 0; k--) {
-    let value = rhs[k];
-    for (let u = lowerStart[k]; u < lowerStart[k + 1]; u++) value -= work[upperPlace[u]] * rhs[upperColumn[u]];
-    rhs[k] = value * inversePivot[k];
+    const row = k * lanes;
+    for (let u = lowerStart[k]; u < lowerStart[k + 1]; u++) {
+      const w = upperPlace[u] * lanes;
+      const right = upperColumn[u] * lanes;
+      for (let s = from; s < to; s++) rhs[row + s] -= work[w + s] * rhs[right + s];
+    }
+    const wanted = order[k] * lanes;
+    for (let s = from; s < to; s++) {
+      rhs[row + s] *= inversePivot[row + s];
+      x[wanted + s] = rhs[row + s];
+    }
   }
-  for (let k = 0; k < size; k++) x[order[k]] = rhs[k];
 }

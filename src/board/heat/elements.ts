@@ -6,50 +6,50 @@ import type { HeatElement } from '../../study/schema/heat.ts';
 import type { PlateOnBoard } from '../plate/plate-on-board.ts';
 import type { Slots } from '../slots.ts';
 
-/** Thermal resistance of one element from the input vector [K/W]; NaN or less than zero when the numbers can't be one. */
-export type ElementResistance = (x: Float64Array) => number;
+/** Thermal resistance of one element in one lane [K/W]; NaN or less than zero when the numbers can't be one. */
+export type ElementResistance = (lane: number) => number;
 
 /** One element of the way from node to node. `plate`: loaded with the same inputs before, where an element is pressed by it. */
 export function elementResistance(element: HeatElement, slots: Slots, plate: PlateOnBoard | null): ElementResistance {
   if ('resistance' in element) {
-    const resistance = slots.of(element.resistance);
-    return (x) => x[resistance];
+    const resistance = slots.column(element.resistance);
+    return (s) => resistance[s];
   }
   if ('layer' in element) {
     const { layer } = element;
-    const [t, k, a] = [slots.of(layer.thickness), slots.of(layer.conductivity), slots.of(layer.area)];
-    return (x) => layerResistance(x[t], x[k], x[a]);
+    const [t, k, a] = [slots.column(layer.thickness), slots.column(layer.conductivity), slots.column(layer.area)];
+    return (s) => layerResistance(t[s], k[s], a[s]);
   }
   if ('contact' in element) {
-    const [r, a] = [slots.of(element.contact.resistance), slots.of(element.contact.area)];
-    return (x) => x[r] / x[a];
+    const [r, a] = [slots.column(element.contact.resistance), slots.column(element.contact.area)];
+    return (s) => r[s] / a[s];
   }
   if ('bond-line' in element) {
     const line = element['bond-line'];
-    const [y, p] = [slots.of(line['yield-stress']), slots.maybe(line.pressure)];
-    const [k, a] = [slots.of(line.conductivity), slots.of(line.area)];
-    const die = line['pressed-by'] ?? '';
-    const pressure = p < 0 ? () => plate!.pressureOn(die) : (x: Float64Array) => x[p];
-    return (x) => layerResistance(bondLineThickness(x[y], pressure(x)), x[k], x[a]);
+    const y = slots.column(line['yield-stress']);
+    const p = line.pressure ? slots.column(line.pressure) : plate!.pressureOn(line['pressed-by'] ?? '');
+    const [k, a] = [slots.column(line.conductivity), slots.column(line.area)];
+    return (s) => layerResistance(bondLineThickness(y[s], p[s]), k[s], a[s]);
   }
   if ('spreading' in element) {
     const { spreading } = element;
-    const [source, plate] = [slots.of(spreading['source-area']), slots.of(spreading['plate-area'])];
-    const [t, k, h] = [slots.of(spreading.thickness), slots.of(spreading.conductivity), slots.of(spreading.film)];
-    return (x) => peakSpreadingResistance(x[source], x[plate], x[t], x[k], x[h]);
+    const [source, plate] = [slots.column(spreading['source-area']), slots.column(spreading['plate-area'])];
+    const [t, k] = [slots.column(spreading.thickness), slots.column(spreading.conductivity)];
+    const h = slots.column(spreading.film);
+    return (s) => peakSpreadingResistance(source[s], plate[s], t[s], k[s], h[s]);
   }
   if ('heat-pipes' in element) {
-    const each = slots.of(element['heat-pipes'].each);
+    const each = slots.column(element['heat-pipes'].each);
     const { count } = element['heat-pipes'];
-    return (x) => x[each] / count;
+    return (s) => each[s] / count;
   }
   if ('fins' in element) {
     const { fins } = element;
-    const [h, w, t] = [slots.of(fins.height), slots.of(fins.width), slots.of(fins.thickness)];
-    const [k, f] = [slots.of(fins.conductivity), slots.of(fins.film)];
+    const [h, w, t] = [slots.column(fins.height), slots.column(fins.width), slots.column(fins.thickness)];
+    const [k, f] = [slots.column(fins.conductivity), slots.column(fins.film)];
     const { count } = fins;
-    return (x) => 1 / (count * 2 * x[h] * x[w] * x[f] * finEfficiency(x[f], x[k], x[t], x[h]));
+    return (s) => 1 / (count * 2 * h[s] * w[s] * f[s] * finEfficiency(f[s], k[s], t[s], h[s]));
   }
-  const [coefficient, area] = [slots.of(element.film.coefficient), slots.of(element.film.area)];
-  return (x) => 1 / (x[coefficient] * x[area]);
+  const [coefficient, area] = [slots.column(element.film.coefficient), slots.column(element.film.area)];
+  return (s) => 1 / (coefficient[s] * area[s]);
 }

@@ -1,6 +1,8 @@
 import { factor, type LuPlan, planLu, solve } from '../../numeric/lu.ts';
 import { airHeatCapacityRate } from '../../physics/thermal/air-heating.ts';
 import type { HeatPath } from '../../study/schema/heat.ts';
+import { column, fill, lanes, type Table, table } from '../lanes.ts';
+import { fail, type PathState } from '../path/path-state.ts';
 import type { PlateOnBoard } from '../plate/plate-on-board.ts';
 import type { Slots } from '../slots.ts';
 import { type ElementResistance, elementResistance } from './elements.ts';
@@ -12,7 +14,7 @@ interface Link {
 }
 
 interface Stream {
-  readonly flow: number;
+  readonly flow: Float64Array;
   readonly nodes: readonly number[];
 }
 
@@ -25,26 +27,25 @@ export class HeatNetwork {
   readonly nodes: readonly string[];
   readonly #links: Link[] = [];
   readonly #streams: Stream[] = [];
-  readonly #ambientSlot: number;
   readonly #plan: LuPlan;
   /** Index into the matrix values, two a link: ab, ba; the own place of its node and −1 where one end is ambient. */
   readonly #linkPlaces: Int32Array;
   /** Index into the matrix values, one a stream node: the node upstream, or its own place where that is ambient. */
   readonly #streamPlaces: Int32Array;
-  readonly #values: Float64Array;
-  readonly #conductance: Float64Array;
-  readonly #capacityRate: Float64Array;
-  ambient = 0;
+  readonly #values: Table;
+  readonly #conductance: readonly Float64Array[];
+  readonly #capacityRate: readonly Float64Array[];
+  readonly ambient: Float64Array;
 
   constructor(heat: HeatPath, slots: Slots, plate: PlateOnBoard | null) {
     this.nodes = Object.keys(heat.nodes);
-    this.#ambientSlot = slots.of(heat.ambient);
+    this.ambient = slots.column(heat.ambient);
     for (const link of Object.values(heat.links)) {
       const [a, b] = link.between.map((name) => this.indexOf(name));
       this.#links.push({ a, b, elements: link.through.map((element) => elementResistance(element, slots, plate)) });
     }
     for (const stream of Object.values(heat.streams ?? {}))
-      this.#streams.push({ flow: slots.of(stream.flow), nodes: stream.through.map((name) => this.indexOf(name)) });
+      this.#streams.push({ flow: slots.column(stream.flow), nodes: stream.through.map((name) => this.indexOf(name)) });
 
     const n = this.nodes.length;
     const rows: number[] = [];
@@ -68,10 +69,10 @@ export class HeatNetwork {
     this.#streamPlaces = Int32Array.from(
       this.#streams.flatMap(({ nodes }) => nodes.map((node, i) => place(node, i === 0 ? node : nodes[i - 1]))),
     );
-    this.#values = new Float64Array(rows.length);
-    this.#conductance = new Float64Array(this.#links.length);
-    this.#capacityRate = new Float64Array(this.#streams.length);
-    this.#plan = planLu(n, rows, columns);
+    this.#values = table(rows.length);
+    this.#conductance = this.#links.map(() => column());
+    this.#capacityRate = this.#streams.map(() => column());
+    this.#plan = planLu(n, rows, columns, lanes);
   }
 
   /** Index of a node by its name; ambient is the last. */
@@ -79,58 +80,72 @@ export class HeatNetwork {
     return name === 'ambient' ? this.nodes.length : this.nodes.indexOf(name);
   }
 
-  /** Takes this evaluation's numbers and factors the network. False: these numbers can't be a heat path. */
-  load(x: Float64Array): boolean {
-    const values = this.#values;
-    values.fill(0);
-    this.ambient = x[this.#ambientSlot];
-    let sound = this.ambient > 0;
+  /** Factors the network. A lane whose numbers can't be a heat path is marked. */
+  load(state: PathState, from: number, to: number): void {
+    const { ambient } = this;
+    const values = this.#values.columns;
+    for (let e = 0; e < values.length; e++) fill(values[e], 0, from, to);
+    for (let s = from; s < to; s++) if (!(ambient[s] > 0)) fail(state, s, 'infeasible');
     for (let i = 0; i < this.#links.length; i++) {
-      let resistance = 0;
-      for (const element of this.#links[i].elements) {
-        const part = element(x);
-        sound = sound && part >= 0;
-        resistance += part;
+      const { elements } = this.#links[i];
+      const conductance = this.#conductance[i];
+      fill(conductance, 0, from, to);
+      for (let k = 0; k < elements.length; k++) {
+        const element = elements[k];
+        for (let s = from; s < to; s++) {
+          const resistance = element(s);
+          conductance[s] += resistance;
+          if (!(resistance >= 0)) fail(state, s, 'infeasible');
+        }
       }
-      const conductance = 1 / resistance;
-      sound = sound && resistance > 0;
-      this.#conductance[i] = conductance;
-      const there = this.#linkPlaces[2 * i];
-      const back = this.#linkPlaces[2 * i + 1];
-      if (back < 0) values[there] += conductance;
+      for (let s = from; s < to; s++) {
+        if (!(conductance[s] > 0)) fail(state, s, 'infeasible');
+        conductance[s] = 1 / conductance[s];
+      }
+      const there = values[this.#linkPlaces[2 * i]];
+      if (this.#linkPlaces[2 * i + 1] < 0) for (let s = from; s < to; s++) there[s] += conductance[s];
       else {
-        values[there] -= conductance;
-        values[back] -= conductance;
+        const back = values[this.#linkPlaces[2 * i + 1]];
+        for (let s = from; s < to; s++) {
+          there[s] -= conductance[s];
+          back[s] -= conductance[s];
+        }
       }
     }
     let p = 0;
     for (let i = 0; i < this.#streams.length; i++) {
-      const rate = airHeatCapacityRate(x[this.#streams[i].flow], this.ambient);
-      sound = sound && rate > 0;
-      this.#capacityRate[i] = rate;
-      for (let k = 0; k < this.#streams[i].nodes.length; k++, p++)
-        values[this.#streamPlaces[p]] += k === 0 ? rate : -rate;
+      const { flow, nodes } = this.#streams[i];
+      const rate = this.#capacityRate[i];
+      for (let s = from; s < to; s++) {
+        rate[s] = airHeatCapacityRate(flow[s], ambient[s]);
+        if (!(rate[s] > 0)) fail(state, s, 'infeasible');
+      }
+      for (let k = 0; k < nodes.length; k++, p++) {
+        const there = values[this.#streamPlaces[p]];
+        for (let s = from; s < to; s++) there[s] += k === 0 ? rate[s] : -rate[s];
+      }
     }
-    return sound && factor(this.#plan, values);
+    if (factor(this.#plan, this.#values.all, from, to)) return;
+    for (let s = from; s < to; s++) if (this.#plan.regular[s] === 0) fail(state, s, 'infeasible');
   }
 
   /** Rises over ambient from heat into the nodes [K from W]. */
-  rise(heat: Float64Array, rises: Float64Array): void {
-    solve(this.#plan, heat, rises);
+  rise(heat: Table, rises: Table, from: number, to: number): void {
+    solve(this.#plan, heat.all, rises.all, from, to);
   }
 
   /** Heat that leaves to ambient through links and streams, worked out from the temperatures [W]. */
-  leaving(rises: Float64Array): number {
+  leaving({ columns }: Table, lane: number): number {
     const n = this.nodes.length;
     let sum = 0;
     for (let i = 0; i < this.#links.length; i++) {
       const { a, b } = this.#links[i];
-      if (a === n && b !== n) sum += this.#conductance[i] * rises[b];
-      if (b === n && a !== n) sum += this.#conductance[i] * rises[a];
+      if (a === n && b !== n) sum += this.#conductance[i][lane] * columns[b][lane];
+      if (b === n && a !== n) sum += this.#conductance[i][lane] * columns[a][lane];
     }
     for (let i = 0; i < this.#streams.length; i++) {
       const { nodes } = this.#streams[i];
-      sum += this.#capacityRate[i] * rises[nodes[nodes.length - 1]];
+      sum += this.#capacityRate[i][lane] * columns[nodes[nodes.length - 1]][lane];
     }
     return sum;
   }

@@ -1,10 +1,10 @@
-import type { Ending } from '../../metrology/model.ts';
 import { resistanceAt } from '../../physics/electrical/resistance-at-temperature.ts';
 import { wireResistance } from '../../physics/electrical/wire-gauge.ts';
 import type { ConductorPart } from '../../study/schema/parts.ts';
+import { column } from '../lanes.ts';
 import type { Slots } from '../slots.ts';
 import type { PathPart } from './path-part.ts';
-import type { PathState } from './path-state.ts';
+import { fail, type PathState } from './path-state.ts';
 
 /** Reference of every resistance in a study unless its field says otherwise [K]. */
 export const referenceTemperature = 293.15;
@@ -16,13 +16,11 @@ const copperCoefficient = 3.93e-3;
 export class Conductor implements PathPart {
   readonly carries = true;
   readonly sensedNodes: readonly number[];
-  readonly #resistanceSlot: number;
-  readonly #gaugeSlot: number;
-  readonly #lengthSlot: number;
-  readonly #coefficientSlot: number;
-  #resistance20 = 0;
-  #coefficient = 0;
-  #resistance = 0;
+  readonly #resistance: Float64Array;
+  readonly #gauge: Float64Array | null;
+  readonly #length: Float64Array;
+  readonly #coefficient: Float64Array;
+  readonly #resistance20 = column();
 
   constructor(
     readonly id: string,
@@ -33,41 +31,54 @@ export class Conductor implements PathPart {
     slots: Slots,
   ) {
     this.sensedNodes = part.wire || part['temperature-coefficient'] ? [node] : [];
-    this.#resistanceSlot = slots.maybe(part.resistance);
-    this.#gaugeSlot = slots.maybe(part.wire?.gauge);
-    this.#lengthSlot = slots.maybe(part.wire?.length);
-    this.#coefficientSlot = slots.maybe(part['temperature-coefficient']);
+    this.#resistance = slots.column(part.resistance);
+    this.#gauge = part.wire ? slots.column(part.wire.gauge) : null;
+    this.#length = slots.column(part.wire?.length);
+    this.#coefficient = slots.column(part['temperature-coefficient'], part.wire ? copperCoefficient : 0);
   }
 
-  load(x: Float64Array): boolean {
-    const wired = this.#gaugeSlot >= 0;
-    this.#resistance20 = wired ? wireResistance(x[this.#gaugeSlot], x[this.#lengthSlot]) : x[this.#resistanceSlot];
-    this.#coefficient = this.#coefficientSlot >= 0 ? x[this.#coefficientSlot] : wired ? copperCoefficient : 0;
-    this.#resistance = 0;
-    return this.#resistance20 >= 0;
+  load(state: PathState, from: number, to: number): void {
+    for (let s = from; s < to; s++) {
+      const resistance = this.#gauge ? wireResistance(this.#gauge[s], this.#length[s]) : this.#resistance[s];
+      this.#resistance20[s] = resistance;
+      if (!(resistance >= 0)) fail(state, s, 'infeasible');
+    }
   }
 
-  draw(state: PathState): Ending {
-    const { index } = this;
-    const current = state.delivered[index];
-    this.#resistance = resistanceAt(
-      this.#resistance20,
-      this.#coefficient,
-      state.temperature[this.node],
-      referenceTemperature,
-    );
-    const loss = current * current * this.#resistance;
-    state.drawn[index] = current;
-    state.loss[index] = loss;
-    state.heat[this.node] += loss;
-    return this.#resistance >= 0 ? 'solved' : 'infeasible';
+  draw(state: PathState, from: number, to: number): void {
+    const { index, node } = this;
+    const delivered = state.delivered[index];
+    const drawn = state.drawn[index];
+    const loss = state.loss[index];
+    const resistances = state.resistance[index];
+    const temperature = state.temperature[node];
+    const heat = state.heat.columns[node];
+    const resistance20 = this.#resistance20;
+    const coefficient = this.#coefficient;
+    for (let s = from; s < to; s++) {
+      const current = delivered[s];
+      const resistance = resistanceAt(resistance20[s], coefficient[s], temperature[s], referenceTemperature);
+      const lost = current * current * resistance;
+      resistances[s] = resistance;
+      drawn[s] = current;
+      loss[s] = lost;
+      heat[s] += lost;
+      if (!(resistance >= 0)) fail(state, s, 'infeasible');
+    }
   }
 
-  drop(state: PathState): void {
-    state.voltage[this.index] = state.voltage[this.feeder] - state.delivered[this.index] * this.#resistance;
+  drop(state: PathState, from: number, to: number): void {
+    dropAlong(state, this.index, this.feeder, from, to);
   }
 
-  write(): Ending {
-    return 'solved';
-  }
+  write(): void {}
+}
+
+/** The voltage that a series resistance takes. */
+export function dropAlong(state: PathState, index: number, feeder: number, from: number, to: number): void {
+  const voltage = state.voltage[index];
+  const above = state.voltage[feeder];
+  const delivered = state.delivered[index];
+  const resistance = state.resistance[index];
+  for (let s = from; s < to; s++) voltage[s] = above[s] - delivered[s] * resistance[s];
 }

@@ -1,25 +1,19 @@
-import type { Ending } from '../../metrology/model.ts';
 import { leakagePower } from '../../physics/electrical/leakage.ts';
 import type { LoadPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
 import type { PathPart } from './path-part.ts';
-import type { PathState } from './path-state.ts';
+import { fail, type PathState } from './path-state.ts';
 
 /** A consumer: P(s), plus leakage that grows with its own temperature; current P/U. */
 export class Load implements PathPart {
   readonly carries = false;
   readonly sensedNodes: readonly number[];
   readonly follows: boolean;
-  readonly #powerSlot: number;
-  readonly #idleSlot: number;
-  readonly #leakage: [power: number, at: number, eFold: number] | null;
+  readonly #power: Float64Array;
+  readonly #idle: Float64Array;
+  readonly #leakage: { readonly power: Float64Array; readonly at: Float64Array; readonly fold: Float64Array } | null;
   readonly #powerOutput: number;
-  #power = 0;
-  #idle = 0;
-  #leakagePower = 0;
-  #leakageAt = 0;
-  #leakageFold = 1;
 
   constructor(
     readonly id: string,
@@ -32,43 +26,58 @@ export class Load implements PathPart {
   ) {
     this.sensedNodes = part.leakage ? [node] : [];
     this.follows = part.follows === 'processor';
-    this.#powerSlot = slots.of(part.power);
-    this.#idleSlot = slots.maybe(part.idle);
+    this.#power = slots.column(part.power);
+    this.#idle = slots.column(part.idle, 0);
     const { leakage } = part;
-    this.#leakage = leakage ? [slots.of(leakage.power), slots.of(leakage.at), slots.of(leakage['e-fold'])] : null;
+    this.#leakage = leakage
+      ? { power: slots.column(leakage.power), at: slots.column(leakage.at), fold: slots.column(leakage['e-fold']) }
+      : null;
     this.#powerOutput = outputs.add(`parts.${id}.power`, 'power', 'W', `power of ${part.title ?? id}`);
   }
 
-  load(x: Float64Array): boolean {
-    this.#power = x[this.#powerSlot];
-    this.#idle = this.#idleSlot < 0 ? 0 : x[this.#idleSlot];
-    if (this.#leakage) {
-      this.#leakagePower = x[this.#leakage[0]];
-      this.#leakageAt = x[this.#leakage[1]];
-      this.#leakageFold = x[this.#leakage[2]];
+  load(state: PathState, from: number, to: number): void {
+    const leakage = this.#leakage;
+    for (let s = from; s < to; s++) {
+      const sound =
+        this.#power[s] >= 0 && this.#idle[s] >= 0 && (!leakage || (leakage.power[s] >= 0 && leakage.fold[s] > 0));
+      if (!sound) fail(state, s, 'infeasible');
     }
-    return this.#power >= 0 && this.#idle >= 0 && this.#leakagePower >= 0 && this.#leakageFold > 0;
   }
 
-  draw(state: PathState): Ending {
-    let power = this.follows ? this.#idle + (this.#power - this.#idle) * state.scale : this.#power;
-    if (this.#leakagePower > 0)
-      power += leakagePower(this.#leakagePower, state.temperature[this.node], this.#leakageAt, this.#leakageFold);
-    const voltage = state.voltage[this.feeder];
-    state.drawn[this.index] = power / voltage;
-    state.loss[this.index] = power;
-    state.heat[this.node] += power;
-    if (!(voltage > 0 && power >= 0)) return 'infeasible';
-    // Only leakage gets this far.
-    return power < 1e9 ? 'solved' : 'runaway';
+  draw(state: PathState, from: number, to: number): void {
+    const { index, node, follows } = this;
+    const { scale } = state;
+    const above = state.voltage[this.feeder];
+    const drawn = state.drawn[index];
+    const loss = state.loss[index];
+    const temperature = state.temperature[node];
+    const heat = state.heat.columns[node];
+    const nominal = this.#power;
+    const idle = this.#idle;
+    const leakage = this.#leakage;
+    for (let s = from; s < to; s++) {
+      let power = follows ? idle[s] + (nominal[s] - idle[s]) * scale[s] : nominal[s];
+      if (leakage && leakage.power[s] > 0)
+        power += leakagePower(leakage.power[s], temperature[s], leakage.at[s], leakage.fold[s]);
+      const voltage = above[s];
+      drawn[s] = power / voltage;
+      loss[s] = power;
+      heat[s] += power;
+      if (!(voltage > 0 && power >= 0)) fail(state, s, 'infeasible');
+      // Only leakage gets this far.
+      else if (!(power < 1e9)) fail(state, s, 'runaway');
+    }
   }
 
-  drop(state: PathState): void {
-    state.voltage[this.index] = state.voltage[this.feeder];
+  drop(state: PathState, from: number, to: number): void {
+    const voltage = state.voltage[this.index];
+    const above = state.voltage[this.feeder];
+    for (let s = from; s < to; s++) voltage[s] = above[s];
   }
 
-  write(state: PathState, y: Float64Array): Ending {
-    y[this.#powerOutput] = state.loss[this.index];
-    return 'solved';
+  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void {
+    const power = y[this.#powerOutput];
+    const loss = state.loss[this.index];
+    for (let s = from; s < to; s++) power[s] = loss[s];
   }
 }

@@ -7,8 +7,9 @@ import {
   recoveryLoss,
   switchingLoss,
 } from '../../physics/electrical/buck-losses.ts';
-import { planCurve } from '../../physics/electrical/loss-curve.ts';
+import { type Curve, planCurve } from '../../physics/electrical/loss-curve.ts';
 import type { RegulatorPart } from '../../study/schema/parts.ts';
+import { lanes } from '../lanes.ts';
 import type { Slots } from '../slots.ts';
 
 /** Data sheets give on-resistances and windings at 25 °C [K]. */
@@ -33,9 +34,10 @@ export interface PhasePoint {
 
 /** Loss of one phase; the last call's figures stay readable until the next. */
 export interface PhaseLoss {
-  load(x: Float64Array): boolean;
+  /** False: the numbers of this lane can't be a loss. */
+  load(lane: number): boolean;
   /** Anything but `solved`: the junction has no steady temperature at this point, or the numbers make a loss below zero. */
-  evaluate(point: PhasePoint): Ending;
+  evaluate(point: PhasePoint, lane: number): Ending;
   /** Loss in the switches [W]. */
   readonly stage: number;
   /** Loss in the inductor [W]. */
@@ -69,64 +71,75 @@ class LossByParts implements PhaseLoss {
   stage = 0;
   inductor = 0;
   junction = 0;
-  readonly #slots: Int32Array;
-  readonly #windingCoefficientSlot: number;
-  readonly #values: Float64Array;
-  #windingCoefficient = 0;
+  readonly #highSide: Float64Array;
+  readonly #lowSide: Float64Array;
+  readonly #onCoefficient: Float64Array;
+  readonly #switchingTime: Float64Array;
+  readonly #outputCharge: Float64Array;
+  readonly #recoveryCharge: Float64Array;
+  readonly #gateCharge: Float64Array;
+  readonly #driveVoltage: Float64Array;
+  readonly #deadTime: Float64Array;
+  readonly #diodeVoltage: Float64Array;
+  readonly #winding: Float64Array;
+  readonly #windingCoefficient: Float64Array;
+  readonly #core: Float64Array;
 
   constructor(losses: Extract<RegulatorPart['losses'], { by: 'parts' }>, slots: Slots) {
-    this.#slots = Int32Array.from(
-      [
-        losses['high-side'],
-        losses['low-side'],
-        losses['on-coefficient'],
-        losses['switching-time'],
-        losses['output-charge'],
-        losses['recovery-charge'],
-        losses['gate-charge'],
-        losses['drive-voltage'],
-        losses['dead-time'],
-        losses['diode-voltage'],
-        losses.winding,
-        losses.core,
-      ],
-      (quantity) => slots.of(quantity),
+    this.#highSide = slots.column(losses['high-side']);
+    this.#lowSide = slots.column(losses['low-side']);
+    this.#onCoefficient = slots.column(losses['on-coefficient']);
+    this.#switchingTime = slots.column(losses['switching-time']);
+    this.#outputCharge = slots.column(losses['output-charge']);
+    this.#recoveryCharge = slots.column(losses['recovery-charge']);
+    this.#gateCharge = slots.column(losses['gate-charge']);
+    this.#driveVoltage = slots.column(losses['drive-voltage']);
+    this.#deadTime = slots.column(losses['dead-time']);
+    this.#diodeVoltage = slots.column(losses['diode-voltage']);
+    this.#winding = slots.column(losses.winding);
+    this.#windingCoefficient = slots.column(losses['winding-coefficient'], 0);
+    this.#core = slots.column(losses.core);
+  }
+
+  load(lane: number): boolean {
+    return (
+      this.#highSide[lane] >= 0 &&
+      this.#lowSide[lane] >= 0 &&
+      this.#onCoefficient[lane] >= 0 &&
+      this.#switchingTime[lane] >= 0 &&
+      this.#outputCharge[lane] >= 0 &&
+      this.#recoveryCharge[lane] >= 0 &&
+      this.#gateCharge[lane] >= 0 &&
+      this.#driveVoltage[lane] >= 0 &&
+      this.#deadTime[lane] >= 0 &&
+      this.#diodeVoltage[lane] >= 0 &&
+      this.#winding[lane] >= 0 &&
+      this.#core[lane] >= 0
     );
-    this.#windingCoefficientSlot = slots.maybe(losses['winding-coefficient']);
-    this.#values = new Float64Array(this.#slots.length);
   }
 
-  load(x: Float64Array): boolean {
-    let sound = true;
-    for (let i = 0; i < this.#slots.length; i++) {
-      this.#values[i] = x[this.#slots[i]];
-      sound = sound && this.#values[i] >= 0;
-    }
-    this.#windingCoefficient = this.#windingCoefficientSlot < 0 ? 0 : x[this.#windingCoefficientSlot];
-    return sound;
-  }
-
-  evaluate(point: PhasePoint): Ending {
-    const v = this.#values;
+  evaluate(point: PhasePoint, s: number): Ending {
     const { current, ripple, duty, inputVoltage, frequency } = point;
-    const conduction = conductionLoss(current, ripple, v[0], duty) + conductionLoss(current, ripple, v[1], 1 - duty);
+    const conduction =
+      conductionLoss(current, ripple, this.#highSide[s], duty) +
+      conductionLoss(current, ripple, this.#lowSide[s], 1 - duty);
     const switching =
-      switchingLoss(inputVoltage, current, v[3], frequency) +
-      outputChargeLoss(v[4], inputVoltage, frequency) +
-      recoveryLoss(v[5], inputVoltage, frequency) +
-      gateLoss(v[6], v[7], frequency) +
-      deadTimeLoss(v[9], current, v[8], frequency);
+      switchingLoss(inputVoltage, current, this.#switchingTime[s], frequency) +
+      outputChargeLoss(this.#outputCharge[s], inputVoltage, frequency) +
+      recoveryLoss(this.#recoveryCharge[s], inputVoltage, frequency) +
+      gateLoss(this.#gateCharge[s], this.#driveVoltage[s], frequency) +
+      deadTimeLoss(this.#diodeVoltage[s], current, this.#deadTime[s], frequency);
     this.stage = settleLoss(
       switching,
       conduction,
-      v[2],
+      this.#onCoefficient[s],
       dataSheetTemperature,
       point.stageTemperature,
       point.junctionRise,
     );
     this.junction = point.stageTemperature + point.junctionRise * this.stage;
-    const winding = 1 + this.#windingCoefficient * (point.inductorTemperature - dataSheetTemperature);
-    this.inductor = conductionLoss(current, ripple, v[10] * winding, 1) + v[11];
+    const winding = 1 + this.#windingCoefficient[s] * (point.inductorTemperature - dataSheetTemperature);
+    this.inductor = conductionLoss(current, ripple, this.#winding[s] * winding, 1) + this.#core[s];
     return this.inductor >= 0 ? endingOf(this.stage) : 'infeasible';
   }
 }
@@ -135,37 +148,42 @@ class LossByCurve implements PhaseLoss {
   stage = 0;
   readonly inductor = 0;
   junction = 0;
-  readonly #currents: Int32Array;
-  readonly #losses: Int32Array;
-  readonly #at: number;
-  readonly #coefficient: number;
-  readonly #curve: ReturnType<typeof planCurve>;
-  #reference = 0;
-  #growth = 0;
+  readonly #currents: readonly Float64Array[];
+  readonly #losses: readonly Float64Array[];
+  readonly #reference: Float64Array;
+  readonly #growth: Float64Array;
+  /** One a lane. */
+  readonly #curves: readonly Curve[];
 
   constructor(losses: Extract<RegulatorPart['losses'], { by: 'curve' }>, slots: Slots) {
-    this.#currents = Int32Array.from(losses.points, (point) => slots.of(point.current));
-    this.#losses = Int32Array.from(losses.points, (point) => slots.of(point.loss));
-    this.#at = slots.of(losses['at-temperature']);
-    this.#coefficient = slots.of(losses['loss-coefficient']);
-    this.#curve = planCurve(losses.points.length);
+    this.#currents = losses.points.map((point) => slots.column(point.current));
+    this.#losses = losses.points.map((point) => slots.column(point.loss));
+    this.#reference = slots.column(losses['at-temperature']);
+    this.#growth = slots.column(losses['loss-coefficient']);
+    this.#curves = Array.from({ length: lanes }, () => planCurve(losses.points.length));
   }
 
-  load(x: Float64Array): boolean {
-    const curve = this.#curve;
+  load(lane: number): boolean {
+    const curve = this.#curves[lane];
     for (let i = 0; i < this.#currents.length; i++) {
-      curve.x[i] = x[this.#currents[i]];
-      curve.y[i] = x[this.#losses[i]];
+      curve.x[i] = this.#currents[i][lane];
+      curve.y[i] = this.#losses[i][lane];
     }
-    this.#reference = x[this.#at];
-    this.#growth = x[this.#coefficient];
     return curve.prepare();
   }
 
-  evaluate(point: PhasePoint): Ending {
+  evaluate(point: PhasePoint, lane: number): Ending {
+    const curve = this.#curves[lane];
     // Below the first point the loss isn't known, but it is no higher there: the safe side, and never negative.
-    const loss = this.#curve.at(Math.max(point.current, this.#curve.x[0]));
-    this.stage = settleLoss(0, loss, this.#growth, this.#reference, point.stageTemperature, point.junctionRise);
+    const loss = curve.at(Math.max(point.current, curve.x[0]));
+    this.stage = settleLoss(
+      0,
+      loss,
+      this.#growth[lane],
+      this.#reference[lane],
+      point.stageTemperature,
+      point.junctionRise,
+    );
     this.junction = point.stageTemperature + point.junctionRise * this.stage;
     return endingOf(this.stage);
   }

@@ -1,4 +1,3 @@
-import type { Ending } from '../../metrology/model.ts';
 import { inductorRipple } from '../../physics/electrical/buck-ripple.ts';
 import { rmsCurrent } from '../../physics/electrical/inductor-current.ts';
 import { inputCapacitorCurrent } from '../../physics/electrical/input-capacitor-current.ts';
@@ -7,7 +6,7 @@ import type { RegulatorPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
 import type { PathPart } from './path-part.ts';
-import type { PathState } from './path-state.ts';
+import { fail, type PathState } from './path-state.ts';
 import { type PhaseLoss, type PhasePoint, phaseLoss } from './phase-loss.ts';
 
 /** A switching regulator of N phases: input current = (power out + loss)/U_in. */
@@ -16,8 +15,14 @@ export class Regulator implements PathPart {
   readonly sensedNodes: readonly number[];
   readonly #phases: number;
   readonly #capacitors: number;
-  readonly #slots: Int32Array;
-  readonly #exponentSlot: number;
+  readonly #output: Float64Array;
+  /** Null: the rail doesn't follow the scale. */
+  readonly #exponent: Float64Array | null;
+  readonly #imbalance: Float64Array;
+  readonly #frequency: Float64Array;
+  readonly #inductance: Float64Array;
+  readonly #fixed: Float64Array;
+  readonly #junctionRise: Float64Array;
   readonly #loss: PhaseLoss;
   readonly #point: PhasePoint = {
     current: 0,
@@ -30,11 +35,6 @@ export class Regulator implements PathPart {
     junctionRise: 0,
   };
   readonly #outputs: Int32Array;
-  #output = 0;
-  #exponent = 0;
-  #imbalance = 0;
-  #inductance = 0;
-  #fixed = 0;
 
   constructor(
     readonly id: string,
@@ -49,11 +49,14 @@ export class Regulator implements PathPart {
     this.sensedNodes = [stageNode, inductorNode];
     this.#phases = part.phases;
     this.#capacitors = part['input-capacitors'].count;
-    this.#slots = Int32Array.from(
-      [part.output, part.imbalance, part.frequency, part.inductance, part.fixed, part.stage['junction-rise']],
-      (quantity) => slots.of(quantity),
-    );
-    this.#exponentSlot = slots.maybe(part['output-exponent']);
+    this.#output = slots.column(part.output);
+    const exponent = part['output-exponent'];
+    this.#exponent = exponent ? slots.column(exponent) : null;
+    this.#imbalance = slots.column(part.imbalance);
+    this.#frequency = slots.column(part.frequency);
+    this.#inductance = slots.column(part.inductance);
+    this.#fixed = slots.column(part.fixed);
+    this.#junctionRise = slots.column(part.stage['junction-rise']);
     this.#loss = phaseLoss(part.losses, slots);
     const title = part.title ?? id;
     this.#outputs = Int32Array.of(
@@ -65,67 +68,85 @@ export class Regulator implements PathPart {
     );
   }
 
-  load(x: Float64Array): boolean {
-    const s = this.#slots;
-    this.#output = x[s[0]];
-    this.#imbalance = x[s[1]];
-    this.#point.frequency = x[s[2]];
-    this.#inductance = x[s[3]];
-    this.#fixed = x[s[4]];
-    this.#point.junctionRise = x[s[5]];
-    this.#exponent = this.#exponentSlot < 0 ? 0 : x[this.#exponentSlot];
-    return (
-      this.#output > 0 && this.#point.frequency > 0 && this.#inductance > 0 && this.#fixed >= 0 && this.#loss.load(x)
-    );
+  load(state: PathState, from: number, to: number): void {
+    for (let s = from; s < to; s++) {
+      const sound =
+        this.#output[s] > 0 &&
+        this.#frequency[s] > 0 &&
+        this.#inductance[s] > 0 &&
+        this.#fixed[s] >= 0 &&
+        this.#loss.load(s);
+      if (!sound) fail(state, s, 'infeasible');
+    }
   }
 
-  draw(state: PathState): Ending {
-    const { index } = this;
-    const outputVoltage = state.voltage[index];
-    const inputVoltage = state.voltage[this.feeder];
-    if (!(inputVoltage > outputVoltage)) return 'infeasible';
-    this.#set(state, state.delivered[index] / this.#phases);
-    const ending = this.#loss.evaluate(this.#point);
-    const stages = this.#phases * this.#loss.stage + this.#fixed;
-    const inductors = this.#phases * this.#loss.inductor;
-    const loss = stages + inductors;
-    state.drawn[index] = (outputVoltage * state.delivered[index] + loss) / inputVoltage;
-    state.loss[index] = loss;
-    state.heat[this.stageNode] += stages;
-    state.heat[this.inductorNode] += inductors;
-    return ending;
+  draw(state: PathState, from: number, to: number): void {
+    const { index, stageNode, inductorNode } = this;
+    const phases = this.#phases;
+    const phaseLoss = this.#loss;
+    const fixed = this.#fixed;
+    const delivered = state.delivered[index];
+    const voltage = state.voltage[index];
+    const above = state.voltage[this.feeder];
+    const drawn = state.drawn[index];
+    const lost = state.loss[index];
+    const stageHeat = state.heat.columns[stageNode];
+    const inductorHeat = state.heat.columns[inductorNode];
+    for (let s = from; s < to; s++) {
+      this.#set(state, s, delivered[s] / phases);
+      const ending = phaseLoss.evaluate(this.#point, s);
+      const stages = phases * phaseLoss.stage + fixed[s];
+      const inductors = phases * phaseLoss.inductor;
+      const loss = stages + inductors;
+      drawn[s] = (voltage[s] * delivered[s] + loss) / above[s];
+      lost[s] = loss;
+      stageHeat[s] += stages;
+      inductorHeat[s] += inductors;
+      if (!(above[s] > voltage[s])) fail(state, s, 'infeasible');
+      else if (ending !== 'solved') fail(state, s, ending);
+    }
   }
 
-  drop(state: PathState): void {
-    // Most rails don't follow the scale, and a power is the slowest thing here.
-    state.voltage[this.index] =
-      this.#exponent === 0 ? this.#output : loadVoltage(this.#output, state.scale, this.#exponent);
+  drop(state: PathState, from: number, to: number): void {
+    const { scale } = state;
+    const voltage = state.voltage[this.index];
+    const output = this.#output;
+    const exponent = this.#exponent;
+    for (let s = from; s < to; s++)
+      // Most rails don't follow the scale, and a power is the slowest thing here.
+      voltage[s] = exponent && exponent[s] !== 0 ? loadVoltage(output[s], scale[s], exponent[s]) : output[s];
   }
 
   /** Everything that is asked of the busiest phase and of the input capacitors. */
-  write(state: PathState, y: Float64Array): Ending {
-    const share = state.delivered[this.index] / this.#phases;
-    const busiest = share * (1 + this.#imbalance);
-    this.#set(state, busiest);
-    const ending = this.#loss.evaluate(this.#point);
-    const { ripple, duty } = this.#point;
+  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void {
+    const point = this.#point;
+    const delivered = state.delivered[this.index];
     const o = this.#outputs;
-    y[o[0]] = busiest;
-    y[o[1]] = ripple;
-    y[o[2]] = this.#loss.junction;
-    y[o[3]] = rmsCurrent(busiest, ripple);
-    y[o[4]] = inputCapacitorCurrent(this.#phases, duty, state.delivered[this.index], ripple) / this.#capacitors;
-    return ending;
+    for (let s = from; s < to; s++) {
+      const busiest = (delivered[s] / this.#phases) * (1 + this.#imbalance[s]);
+      this.#set(state, s, busiest);
+      const ending = this.#loss.evaluate(point, s);
+      y[o[0]][s] = busiest;
+      y[o[1]][s] = point.ripple;
+      y[o[2]][s] = this.#loss.junction;
+      y[o[3]][s] = rmsCurrent(busiest, point.ripple);
+      y[o[4]][s] = inputCapacitorCurrent(this.#phases, point.duty, delivered[s], point.ripple) / this.#capacitors;
+      if (ending !== 'solved') fail(state, s, ending);
+    }
   }
 
-  #set(state: PathState, current: number): void {
+  #set(state: PathState, lane: number, current: number): void {
     const point = this.#point;
-    const outputVoltage = state.voltage[this.index];
-    point.inputVoltage = state.voltage[this.feeder];
-    point.duty = outputVoltage / point.inputVoltage;
-    point.ripple = inductorRipple(point.inputVoltage, outputVoltage, this.#inductance, point.frequency);
+    const outputVoltage = state.voltage[this.index][lane];
+    const inputVoltage = state.voltage[this.feeder][lane];
+    const frequency = this.#frequency[lane];
+    point.inputVoltage = inputVoltage;
+    point.frequency = frequency;
+    point.duty = outputVoltage / inputVoltage;
+    point.ripple = inductorRipple(inputVoltage, outputVoltage, this.#inductance[lane], frequency);
     point.current = current;
-    point.stageTemperature = state.temperature[this.stageNode];
-    point.inductorTemperature = state.temperature[this.inductorNode];
+    point.stageTemperature = state.temperature[this.stageNode][lane];
+    point.inductorTemperature = state.temperature[this.inductorNode][lane];
+    point.junctionRise = this.#junctionRise[lane];
   }
 }

@@ -1,31 +1,34 @@
-import type { Ending } from '../../metrology/model.ts';
 import { dividerGain } from '../../physics/electrical/divider.ts';
 import { resistanceAt } from '../../physics/electrical/resistance-at-temperature.ts';
 import type { SensePart } from '../../study/schema/parts.ts';
+import { column } from '../lanes.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
-import { referenceTemperature } from './conductor.ts';
+import { dropAlong, referenceTemperature } from './conductor.ts';
 import type { PathPart } from './path-part.ts';
-import type { PathState } from './path-state.ts';
+import { fail, type PathState } from './path-state.ts';
+
+interface FittedResistor {
+  /** At the reference temperature [Ω]. */
+  readonly resistance: Float64Array;
+  readonly joint: Float64Array;
+  readonly coefficient: Float64Array;
+}
 
 /** A sense point: resistors in parallel, in series with the current; limiters read the voltage across them. */
 export class Sense implements PathPart {
   readonly carries = true;
   readonly sensedNodes: readonly number[];
-  readonly resistors: number;
-  readonly #resistanceSlots: Int32Array;
-  readonly #jointSlots: Int32Array;
-  readonly #coefficientSlots: Int32Array;
-  readonly #dividerSlots: [series: number, parallel: number, input: number] | null;
+  readonly #fitted: readonly FittedResistor[];
+  readonly #divider: {
+    readonly series: Float64Array;
+    readonly parallel: Float64Array;
+    readonly input: Float64Array;
+  } | null;
   readonly #dissipationOutputs: Int32Array;
   readonly #effectiveOutput: number;
-  readonly #resistance20: Float64Array;
-  readonly #joint: Float64Array;
-  readonly #coefficient: Float64Array;
   /** Gain of the divider on the sense lines [1]. */
-  gain = 1;
-  /** Resistance of all fitted resistors in parallel, as it was in the last pass [Ω]. */
-  effective = 0;
+  readonly gain = column(1);
 
   constructor(
     readonly id: string,
@@ -37,13 +40,18 @@ export class Sense implements PathPart {
     outputs: Outputs,
   ) {
     const { fitted, divider } = part;
-    this.resistors = fitted.length;
     this.sensedNodes = fitted.some((resistor) => resistor['temperature-coefficient']) ? [node] : [];
-    this.#resistanceSlots = Int32Array.from(fitted, (resistor) => slots.of(resistor.resistance));
-    this.#jointSlots = Int32Array.from(fitted, (resistor) => slots.maybe(resistor.joint));
-    this.#coefficientSlots = Int32Array.from(fitted, (resistor) => slots.maybe(resistor['temperature-coefficient']));
-    this.#dividerSlots = divider
-      ? [slots.of(divider.series), slots.of(divider.parallel), slots.maybe(divider.input)]
+    this.#fitted = fitted.map((resistor) => ({
+      resistance: slots.column(resistor.resistance),
+      joint: slots.column(resistor.joint, 0),
+      coefficient: slots.column(resistor['temperature-coefficient'], 0),
+    }));
+    this.#divider = divider
+      ? {
+          series: slots.column(divider.series),
+          parallel: slots.column(divider.parallel),
+          input: slots.column(divider.input, Number.POSITIVE_INFINITY),
+        }
       : null;
     const title = part.title ?? id;
     this.#dissipationOutputs = Int32Array.from(fitted, (_, i) =>
@@ -55,60 +63,74 @@ export class Sense implements PathPart {
       'mΩ',
       `what ${title} really is`,
     );
-    this.#resistance20 = new Float64Array(fitted.length);
-    this.#joint = new Float64Array(fitted.length);
-    this.#coefficient = new Float64Array(fitted.length);
   }
 
-  load(x: Float64Array): boolean {
-    let sound = true;
-    this.effective = 0;
-    for (let i = 0; i < this.resistors; i++) {
-      this.#resistance20[i] = x[this.#resistanceSlots[i]];
-      this.#joint[i] = this.#jointSlots[i] < 0 ? 0 : x[this.#jointSlots[i]];
-      this.#coefficient[i] = this.#coefficientSlots[i] < 0 ? 0 : x[this.#coefficientSlots[i]];
-      sound = sound && this.#resistance20[i] > 0 && this.#joint[i] >= 0;
+  load(state: PathState, from: number, to: number): void {
+    for (const { resistance, joint } of this.#fitted)
+      for (let s = from; s < to; s++) if (!(resistance[s] > 0 && joint[s] >= 0)) fail(state, s, 'infeasible');
+    const divider = this.#divider;
+    if (!divider) return;
+    for (let s = from; s < to; s++) {
+      this.gain[s] = dividerGain(divider.series[s], divider.parallel[s], divider.input[s]);
+      if (!(this.gain[s] > 0)) fail(state, s, 'infeasible');
     }
-    const divider = this.#dividerSlots;
-    this.gain = divider
-      ? dividerGain(x[divider[0]], x[divider[1]], divider[2] < 0 ? Number.POSITIVE_INFINITY : x[divider[2]])
-      : 1;
-    return sound && this.gain > 0;
   }
 
-  draw(state: PathState): Ending {
-    const { index } = this;
-    const current = state.delivered[index];
-    let conductance = 0;
-    for (let i = 0; i < this.resistors; i++) conductance += 1 / this.#branch(i, state);
-    this.effective = 1 / conductance;
-    const loss = current * current * this.effective;
-    state.drawn[index] = current;
-    state.loss[index] = loss;
-    state.heat[this.node] += loss;
-    return conductance > 0 ? 'solved' : 'infeasible';
+  draw(state: PathState, from: number, to: number): void {
+    const { index, node } = this;
+    const delivered = state.delivered[index];
+    const drawn = state.drawn[index];
+    const loss = state.loss[index];
+    const effective = state.resistance[index];
+    const temperature = state.temperature[node];
+    const heat = state.heat.columns[node];
+    for (let s = from; s < to; s++) effective[s] = 0;
+    for (let k = 0; k < this.#fitted.length; k++) {
+      const resistor = this.#fitted[k];
+      for (let s = from; s < to; s++) effective[s] += 1 / branchResistance(resistor, s, temperature[s]);
+    }
+    for (let s = from; s < to; s++) {
+      const conductance = effective[s];
+      const current = delivered[s];
+      const resistance = 1 / conductance;
+      const lost = current * current * resistance;
+      effective[s] = resistance;
+      drawn[s] = current;
+      loss[s] = lost;
+      heat[s] += lost;
+      if (!(conductance > 0)) fail(state, s, 'infeasible');
+    }
   }
 
-  drop(state: PathState): void {
-    state.voltage[this.index] = state.voltage[this.feeder] - state.delivered[this.index] * this.effective;
+  drop(state: PathState, from: number, to: number): void {
+    dropAlong(state, this.index, this.feeder, from, to);
   }
 
-  /** Power lost in one of the fitted resistors itself, its joint not counted [W]. */
-  dissipation(state: PathState, i: number): number {
-    const branchCurrent = (state.delivered[this.index] * this.effective) / this.#branch(i, state);
-    return branchCurrent * branchCurrent * (this.#branch(i, state) - this.#joint[i]);
+  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void {
+    const { index, node } = this;
+    const delivered = state.delivered[index];
+    const effective = state.resistance[index];
+    const temperature = state.temperature[node];
+    for (let k = 0; k < this.#fitted.length; k++) {
+      const resistor = this.#fitted[k];
+      const dissipation = y[this.#dissipationOutputs[k]];
+      for (let s = from; s < to; s++) {
+        const branch = branchResistance(resistor, s, temperature[s]);
+        const current = (delivered[s] * effective[s]) / branch;
+        // Of the resistor itself: its joint is not part of it.
+        dissipation[s] = current * current * (branch - resistor.joint[s]);
+      }
+    }
+    const resistance = y[this.#effectiveOutput];
+    for (let s = from; s < to; s++) resistance[s] = effective[s];
   }
+}
 
-  write(state: PathState, y: Float64Array): Ending {
-    for (let i = 0; i < this.resistors; i++) y[this.#dissipationOutputs[i]] = this.dissipation(state, i);
-    y[this.#effectiveOutput] = this.effective;
-    return 'solved';
-  }
-
-  #branch(i: number, state: PathState): number {
-    return (
-      resistanceAt(this.#resistance20[i], this.#coefficient[i], state.temperature[this.node], referenceTemperature) +
-      this.#joint[i]
-    );
-  }
+/** A fitted resistor and its joint at a temperature [Ω]. */
+function branchResistance(
+  { resistance, joint, coefficient }: FittedResistor,
+  lane: number,
+  temperature: number,
+): number {
+  return resistanceAt(resistance[lane], coefficient[lane], temperature, referenceTemperature) + joint[lane];
 }

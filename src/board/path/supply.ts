@@ -1,10 +1,9 @@
-import type { Ending } from '../../metrology/model.ts';
 import { supplyVoltage } from '../../physics/electrical/supply-droop.ts';
 import type { SupplyPart } from '../../study/schema/parts.ts';
 import type { Outputs } from '../outputs.ts';
 import type { Slots } from '../slots.ts';
 import type { PathPart } from './path-part.ts';
-import type { PathState } from './path-state.ts';
+import { fail, type PathState } from './path-state.ts';
 
 /** A supply: U = U0 − I·Rs; power from the wall is power out over efficiency, and the difference heats its node. */
 export class Supply implements PathPart {
@@ -12,10 +11,9 @@ export class Supply implements PathPart {
   readonly carries = true;
   readonly sensedNodes = [];
   readonly #powerOutput: number;
-  readonly #slots: [voltage: number, resistance: number, efficiency: number];
-  #noLoadVoltage = 0;
-  #resistance = 0;
-  #efficiency = 1;
+  readonly #noLoadVoltage: Float64Array;
+  readonly #resistance: Float64Array;
+  readonly #efficiency: Float64Array;
 
   constructor(
     readonly id: string,
@@ -25,38 +23,54 @@ export class Supply implements PathPart {
     slots: Slots,
     outputs: Outputs,
   ) {
-    this.#slots = [slots.of(part.voltage), slots.of(part.resistance), slots.of(part.efficiency)];
+    this.#noLoadVoltage = slots.column(part.voltage);
+    this.#resistance = slots.column(part.resistance);
+    this.#efficiency = slots.column(part.efficiency);
     this.#powerOutput = outputs.add(`parts.${id}.power`, 'power', 'W', `power out of ${part.title ?? id}`);
   }
 
-  load(x: Float64Array): boolean {
-    this.#noLoadVoltage = x[this.#slots[0]];
-    this.#resistance = x[this.#slots[1]];
-    this.#efficiency = x[this.#slots[2]];
-    return this.#noLoadVoltage > 0 && this.#resistance >= 0 && this.#efficiency > 0 && this.#efficiency <= 1;
+  load(state: PathState, from: number, to: number): void {
+    for (let s = from; s < to; s++) {
+      const efficiency = this.#efficiency[s];
+      const sound = this.#noLoadVoltage[s] > 0 && this.#resistance[s] >= 0 && efficiency > 0 && efficiency <= 1;
+      if (!sound) fail(state, s, 'infeasible');
+    }
   }
 
-  draw(state: PathState): Ending {
-    const { index } = this;
-    const out = state.voltage[index] * state.delivered[index];
-    const loss = out / this.#efficiency - out;
-    state.drawn[index] = 0;
-    state.loss[index] = loss;
-    state.heat[this.node] += loss;
-    return state.voltage[index] > 0 ? 'solved' : 'infeasible';
+  draw(state: PathState, from: number, to: number): void {
+    const { index, node } = this;
+    const voltage = state.voltage[index];
+    const delivered = state.delivered[index];
+    const drawn = state.drawn[index];
+    const loss = state.loss[index];
+    const heat = state.heat.columns[node];
+    const efficiency = this.#efficiency;
+    for (let s = from; s < to; s++) {
+      const out = voltage[s] * delivered[s];
+      const lost = out / efficiency[s] - out;
+      drawn[s] = 0;
+      loss[s] = lost;
+      heat[s] += lost;
+      if (!(voltage[s] > 0)) fail(state, s, 'infeasible');
+    }
   }
 
-  drop(state: PathState): void {
-    state.voltage[this.index] = supplyVoltage(this.#noLoadVoltage, state.delivered[this.index], this.#resistance);
+  drop(state: PathState, from: number, to: number): void {
+    const voltage = state.voltage[this.index];
+    const delivered = state.delivered[this.index];
+    for (let s = from; s < to; s++)
+      voltage[s] = supplyVoltage(this.#noLoadVoltage[s], delivered[s], this.#resistance[s]);
   }
 
   /** Power taken from the wall [W]. */
-  wallPower(state: PathState): number {
-    return (state.voltage[this.index] * state.delivered[this.index]) / this.#efficiency;
+  wallPower(state: PathState, lane: number): number {
+    return (state.voltage[this.index][lane] * state.delivered[this.index][lane]) / this.#efficiency[lane];
   }
 
-  write(state: PathState, y: Float64Array): Ending {
-    y[this.#powerOutput] = state.voltage[this.index] * state.delivered[this.index];
-    return 'solved';
+  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void {
+    const power = y[this.#powerOutput];
+    const voltage = state.voltage[this.index];
+    const delivered = state.delivered[this.index];
+    for (let s = from; s < to; s++) power[s] = voltage[s] * delivered[s];
   }
 }

@@ -3,46 +3,60 @@ import { solvePlate } from '../../physics/mechanics/solve-plate.ts';
 import type { Quantity } from '../../quantity/quantity.ts';
 import { plateOf } from '../../study/plate-of.ts';
 import type { PlateSection } from '../../study/schema/plate.ts';
+import type { Attachment } from '../batch.ts';
+import { column, lanes } from '../lanes.ts';
 import type { Limits } from '../limits.ts';
 import type { Outputs } from '../outputs.ts';
+import { fail, type PathState } from '../path/path-state.ts';
 import type { Slots } from '../slots.ts';
 
 /** How the plate's balance ended; `impossible`: its numbers can't be a plate's. */
 export type PlateEnding = (PlateAtRest | PlateNotAtRest)['ending'] | 'impossible';
 
 /** The plate of a board: solved anew for each vector of inputs. */
-export class PlateOnBoard {
+export class PlateOnBoard implements Attachment {
+  /** Of the first lane. */
   ending: PlateEnding = 'unsettled';
   readonly dies: readonly string[];
   readonly #section: PlateSection;
   readonly #slots: Slots;
-  #rest: PlateAtRest | null = null;
+  readonly #rests: (PlateAtRest | null)[] = new Array<PlateAtRest | null>(lanes).fill(null);
+  readonly #pressures: ReadonlyMap<string, Float64Array>;
   #firstOutput = 0;
 
   constructor(section: PlateSection, slots: Slots) {
     this.#section = section;
     this.#slots = slots;
     this.dies = Object.keys(section.dies ?? {});
+    this.#pressures = new Map(this.dies.map((die) => [die, column(Number.NaN)]));
   }
 
-  /** Takes this evaluation's numbers and finds where the plate comes to rest. False: it doesn't. */
-  load(x: Float64Array): boolean {
+  /** Takes each lane's numbers and finds where the plate comes to rest; a lane where it doesn't is marked. */
+  load(state: PathState, from: number, to: number): void {
     const slots = this.#slots;
-    const plate = plateOf(this.#section, (quantity: Quantity) => x[slots.of(quantity)]);
-    const result = plate ? solvePlate(plate) : null;
-    this.ending = result?.ending ?? 'impossible';
-    this.#rest = result?.ending === 'solved' ? result : null;
-    return this.#rest !== null;
+    for (let s = from; s < to; s++) {
+      const plate = plateOf(this.#section, (quantity: Quantity) => slots.column(quantity)[s]);
+      const result = plate ? solvePlate(plate) : null;
+      const rest = result?.ending === 'solved' ? result : null;
+      if (s === 0) this.ending = result?.ending ?? 'impossible';
+      this.#rests[s] = rest;
+      this.dies.forEach((die, i) => {
+        this.pressureOn(die)[s] = rest?.dies[i].meanPressure ?? Number.NaN;
+      });
+      if (!rest) fail(state, s, 'infeasible');
+    }
   }
 
-  /** Mean pressure on a die [Pa]; 0 where the plate doesn't touch it. */
-  pressureOn(die: string): number {
-    return this.#rest?.dies[this.dies.indexOf(die)].meanPressure ?? Number.NaN;
+  /** Mean pressure on a die [Pa], one number a lane; 0 where the plate doesn't touch it. */
+  pressureOn(die: string): Float64Array {
+    const pressure = this.#pressures.get(die);
+    if (!pressure) throw new Error(`the plate has no die "${die}"`);
+    return pressure;
   }
 
-  /** Dies that the plate doesn't touch. */
+  /** Dies that the plate doesn't touch, of the first lane. */
   get lifted(): readonly string[] {
-    return this.dies.filter((die) => this.pressureOn(die) === 0);
+    return this.dies.filter((die) => this.pressureOn(die)[0] === 0);
   }
 
   /** Adds what comes out: one contiguous stretch, written by `write`. */
@@ -102,12 +116,17 @@ export class PlateOnBoard {
     }
   }
 
-  write(y: Float64Array): void {
-    const rest = this.#rest;
-    if (!rest) return;
+  write(y: readonly Float64Array[], from: number, to: number): void {
+    for (let s = from; s < to; s++) {
+      const rest = this.#rests[s];
+      if (rest) this.#writeLane(rest, y, s);
+    }
+  }
+
+  #writeLane(rest: PlateAtRest, y: readonly Float64Array[], lane: number): void {
     let at = this.#firstOutput;
     const put = (value: number) => {
-      y[at++] = value;
+      y[at++][lane] = value;
     };
     [rest.height, rest.tiltX, rest.tiltY, ...rest.screwForces].forEach(put);
     for (const { compression, strain, largestStrain, force, meanPressure } of rest.pads)
