@@ -1,7 +1,9 @@
 import { type Fault, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import type { Lines } from './lines.ts';
-import { type Path, type Raw, type RawEntry, type RawMap, rawAt, type Span } from './raw.ts';
+import { textAt } from './outline.ts';
+import { type Path, plainOf, type Raw, type RawEntry, type RawMap, rawAt, type Span } from './raw.ts';
+import type { StepChange } from './study.ts';
 
 /** One change of a step, as written. */
 interface Change {
@@ -9,6 +11,8 @@ interface Change {
   readonly atSpan: Span;
   /** undefined: removed. */
   readonly becomes: Raw | undefined;
+  /** What else is written about it. */
+  readonly said: Omit<StepChange, 'at' | 'before' | 'after'>;
 }
 
 /** `parts.core-sense.fitted.1` as a path; whole numbers are places in a list. */
@@ -16,28 +20,34 @@ export function pathOf(written: string): Path {
   return written.split('.').map((key) => (/^\d+$/.test(key) ? Number(key) : key));
 }
 
-/** The board after a step's changes, with the paths it touched; a change that can't be made is a fault and is left out. */
+/** The board after a step's changes, with a record of each; a change that can't be made is a fault and is left out. */
 export function applyChanges(
   board: Raw,
   step: Raw,
   id: string,
   lines: Lines,
-): { board: Raw; changed: string[]; faults: Fault[] } {
+): { board: Raw; changes: StepChange[]; faults: Fault[] } {
   const faults: Fault[] = [];
-  const changed: string[] = [];
+  const changes: StepChange[] = [];
   let after = board;
   for (const change of changesOf(step)) {
     const path = change.at.join('.');
     const place = lines.place(change.atSpan);
-    if (changed.includes(path)) {
+    if (changes.some(({ at }) => at === path)) {
       faults.push(refuse('study/change-twice', { path, step: id }, place));
       continue;
     }
     const becomes = change.becomes && readdress(change.becomes, path, id);
     const made = put(after, change.at, becomes, change.atSpan);
     if ('shape' in made) {
+      const before = rawAt(after, change.at);
+      changes.push({
+        at: path,
+        before: before && plainOf(before),
+        after: becomes && plainOf(becomes),
+        ...change.said,
+      });
       after = made;
-      changed.push(path);
       continue;
     }
     const reached = change.at.slice(0, made.reached).join('.');
@@ -52,7 +62,7 @@ export function applyChanges(
       ),
     );
   }
-  return { board: after, changed, faults };
+  return { board: after, changes, faults };
 }
 
 function changesOf(step: Raw): Change[] {
@@ -64,8 +74,18 @@ function changesOf(step: Raw): Change[] {
     const removed = rawAt(item, ['removed']);
     if (at?.shape !== 'scalar' || typeof at.value !== 'string' || (becomes === undefined) === (removed === undefined))
       return [];
-    return [{ at: pathOf(at.value), atSpan: at.span, becomes }];
+    return [{ at: pathOf(at.value), atSpan: at.span, becomes, said: saidOf(item) }];
   });
+}
+
+function saidOf(item: Raw): Change['said'] {
+  const keys = ['why', 'where', 'photo', 'undo', 'done'] as const;
+  return Object.fromEntries(
+    keys.flatMap((key) => {
+      const text = textAt(item, [key]);
+      return text === undefined ? [] : [[key, text]];
+    }),
+  );
 }
 
 /** `raw` with new addresses, born at `path` in step `id`. */

@@ -20,7 +20,7 @@ import { type Path, plainOf, type Raw, rawAt, spanAt } from './raw.ts';
 import { remarksOf } from './remarks.ts';
 import { boardFields, board as boardSchema, type StudyFile, studySchema } from './schema/study.ts';
 import { schemaFaults } from './schema-faults.ts';
-import type { Step, StudyReading } from './study.ts';
+import type { Step, StepChange, StudyReading } from './study.ts';
 import { readText } from './yaml-text.ts';
 
 const mostFaults = 50;
@@ -31,7 +31,7 @@ export interface RawStep {
   readonly id: string;
   readonly index: number;
   readonly board: Raw;
-  readonly changed: readonly string[];
+  readonly changes: readonly StepChange[];
 }
 
 /** Reads a study's text: the study with every step's board, or every fault found, in the order of the file. `file` is named in the places. */
@@ -98,7 +98,7 @@ export function climb(raw: Raw, lines: Lines): { steps: RawStep[]; faults: Fault
     const after = applyChanges(board, item, id, lines);
     board = after.board;
     faults.push(...after.faults);
-    steps.push({ id, index, board, changed: after.changed });
+    steps.push({ id, index, board, changes: after.changes });
   });
   return { steps, faults };
 }
@@ -109,7 +109,7 @@ function boardOf(raw: Raw): Raw {
 }
 
 function readStep(step: RawStep, file: Raw, lines: Lines, whole: boolean): { step?: Step; faults: Fault[] } {
-  const { id, index, board: raw, changed } = step;
+  const { id, index, board: raw, changes } = step;
   const place: CheckInput['place'] = (path: Path, part) => lines.place(spanAt(raw, path, part));
   const input: CheckInput = { raw, outline: outlineOf(raw), place };
   // A name that stands twice hides one of the two: what hangs on it can't be judged.
@@ -123,7 +123,8 @@ function readStep(step: RawStep, file: Raw, lines: Lines, whole: boolean): { ste
   faults.push(...checkPlate(parsed.data, place), ...checkJoints(parsed.data, place));
   const title = textAt(file, ['steps', index, 'title']) ?? id;
   const about = textAt(file, ['steps', index, 'about']) ?? '';
-  return { step: { id, title, about, changed, board: parsed.data, quantities }, faults };
+  const changed = changes.map(({ at }) => at);
+  return { step: { id, title, about, changed, changes, board: parsed.data, quantities }, faults };
 }
 
 function rawStepOf(steps: readonly RawStep[], id: string): RawStep {

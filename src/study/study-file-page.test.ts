@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { change } from './schema/change.ts';
 import { correlation, sharedNumber } from './schema/common-causes.ts';
 import { heatElement, heatPath } from './schema/heat.ts';
 import { limiter } from './schema/limiters.ts';
@@ -35,6 +36,7 @@ function fieldTables(): string {
   const [power, temperature] = optionsOf(limiter);
   const onPlate = shapeFields(plate)!;
   const [factor, offset] = optionsOf(sharedNumber);
+  const [replacing] = optionsOf(change);
   const sections: [string, Schema][] = [
     ...optionsOf(part).map((kind): [string, Schema] => [`Part: ${literalsOf(shapeFields(kind)!.kind)[0]}`, kind]),
     ['Limiter on power', power],
@@ -49,6 +51,7 @@ function fieldTables(): string {
     ['Shared number that multiplies', factor],
     ['Shared number that adds', offset],
     ['Correlation', correlation],
+    ['Change of a step', replacing],
   ];
   const elements = optionsOf(heatElement).flatMap((element) => rowsOf(element, ''));
   return [

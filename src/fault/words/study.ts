@@ -324,6 +324,15 @@ export const studyWords = {
     expected: 'one change of a field in a step',
     remedy: 'make one change of the two',
   }),
+  'study/not-a-time': (d) => ({
+    found: `"${d.text}" is not a time`,
+    expected: 'a date such as 2026-03-05, or a time in UTC such as 2026-03-05T14:10Z',
+  }),
+  'study/photo-outside': (d) => ({
+    found: `"${d.text}" is no picture of this study`,
+    expected: 'a path inside the study’s folder, with / between its parts, such as photos/r2.jpg',
+    remedy: 'copy the picture into the folder',
+  }),
   'study/more-faults': (d) => ({
     found: `and ${d.more} more faults, not shown`,
     remedy: 'correct those above first',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { change } from './change.ts';
 import { correlation, sharedNumber } from './common-causes.ts';
 import { heatPath } from './heat.ts';
 import { name, quantity } from './leaf.ts';
@@ -37,6 +38,7 @@ const instrument = z.strictObject({
       'how far a steady value comes back when everything is the same again, as standard uncertainty; none when left out',
     ),
   note: z.string().optional(),
+  calibrated: day.optional().describe('day of its last calibration, such as 2026-03-01'),
 });
 
 const learning = z.strictObject({
@@ -69,16 +71,6 @@ const advice = z.strictObject({
     .describe('measurements that could be made, with your own means; each stands for the usual one of that number'),
   never: z.array(z.string()).optional().describe('paths and outputs that can’t be measured here'),
 });
-
-/** One change to the board, on the state of the step before. */
-export const change = z.union([
-  z.strictObject({
-    at: z.string().describe('path of a field'),
-    becomes: z.unknown().describe('its new content'),
-    why: z.string().optional(),
-  }),
-  z.strictObject({ at: z.string().describe('path of a field'), removed: z.literal(true), why: z.string().optional() }),
-]);
 
 const step = z.strictObject({
   id: name,
