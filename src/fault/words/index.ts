@@ -8,6 +8,7 @@ import { physicsWords } from './physics.ts';
 import { quantityWords } from './quantity.ts';
 import { recordWords } from './record.ts';
 import { runWords } from './run.ts';
+import { senseWords } from './sense.ts';
 import { serverWords } from './server.ts';
 import { studyWords } from './study.ts';
 
@@ -24,6 +25,7 @@ export const words = {
   ...gateWords,
   ...commandWords,
   ...compareWords,
+  ...senseWords,
   ...serverWords,
 };
 
