@@ -38,7 +38,6 @@ const instrument = z.strictObject({
       'how far a steady value comes back when everything is the same again, as standard uncertainty; none when left out',
     ),
   note: z.string().optional(),
-  calibrated: day.optional().describe('day of its last calibration, such as 2026-03-01'),
 });
 
 const learning = z.strictObject({
