@@ -16,7 +16,7 @@ import { BoardSolver } from './solve.ts';
 /** Something beside power path and heat path that the heat path may depend on: its numbers are taken first. */
 export interface Attachment {
   /** A lane whose numbers can't be is marked. */
-  load(state: PathState, from: number, to: number): void;
+  load(state: Pick<PathState, 'ending'>, from: number, to: number): void;
   write(y: readonly Float64Array[], from: number, to: number): void;
 }
 

@@ -32,7 +32,7 @@ export class PlateOnBoard implements Attachment {
   }
 
   /** Takes each lane's numbers and finds where the plate comes to rest; a lane where it doesn't is marked. */
-  load(state: PathState, from: number, to: number): void {
+  load(state: Pick<PathState, 'ending'>, from: number, to: number): void {
     const slots = this.#slots;
     for (let s = from; s < to; s++) {
       const plate = plateOf(this.#section, (quantity: Quantity) => slots.column(quantity)[s]);
@@ -52,6 +52,11 @@ export class PlateOnBoard implements Attachment {
     const pressure = this.#pressures.get(die);
     if (!pressure) throw new Error(`the plate has no die "${die}"`);
     return pressure;
+  }
+
+  /** Where the plate of the first lane came to rest; null: it didn't. */
+  get rest(): PlateAtRest | null {
+    return this.#rests[0];
   }
 
   /** Dies that the plate doesn't touch, of the first lane. */
