@@ -78,12 +78,12 @@ export function readStudy(text: string, file: string): StudyReading {
   const found = withoutTypos(inOrder(faults));
   const refusals = found.filter(isRefusal);
   if (refusals.length > 0 || !whole.success) return { ok: false, faults: capped(refusals) };
-  const { title, about = '', instruments = {}, learning, advice } = whole.data as StudyFile;
+  const { title, about = '', instruments = {}, learning, advice, gate } = whole.data as StudyFile;
   const remarks = inOrder([
     ...found,
     ...steps.flatMap((step) => remarksOf(step, rawStepOf(climbed.steps, step.id), lines)),
   ]);
-  return { ok: true, study: { file, title, about, steps, instruments, learning, advice, remarks } };
+  return { ok: true, study: { file, title, about, steps, instruments, learning, advice, gate, remarks } };
 }
 
 /** Every step's board, each with its changes on the one before. */

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { change } from './schema/change.ts';
 import { correlation, sharedNumber } from './schema/common-causes.ts';
+import { gate } from './schema/gate.ts';
 import { heatElement, heatPath } from './schema/heat.ts';
 import { limiter } from './schema/limiters.ts';
 import { part } from './schema/parts.ts';
@@ -51,6 +52,7 @@ function fieldTables(): string {
     ['Shared number that multiplies', factor],
     ['Shared number that adds', offset],
     ['Correlation', correlation],
+    ['Rules of the gate', gate],
     ['Change of a step', replacing],
   ];
   const elements = optionsOf(heatElement).flatMap((element) => rowsOf(element, ''));

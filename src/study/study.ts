@@ -45,6 +45,7 @@ export interface Study {
   readonly instruments: NonNullable<StudyFile['instruments']>;
   readonly learning: StudyFile['learning'];
   readonly advice: StudyFile['advice'];
+  readonly gate: StudyFile['gate'];
   /** Things to know that are no refusal: numbers without uncertainty, ratings without data. */
   readonly remarks: readonly Fault[];
 }

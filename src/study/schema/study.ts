@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { change } from './change.ts';
 import { correlation, sharedNumber } from './common-causes.ts';
+import { day, gate } from './gate.ts';
 import { heatPath } from './heat.ts';
 import { name, quantity } from './leaf.ts';
 import { limiter } from './limiters.ts';
@@ -37,6 +38,7 @@ const instrument = z.strictObject({
     .describe(
       'how far a steady value comes back when everything is the same again, as standard uncertainty; none when left out',
     ),
+  calibrated: day.optional().describe('day of its last calibration, such as 2026-03-01'),
   note: z.string().optional(),
 });
 
@@ -103,6 +105,7 @@ export const studySchema = z.strictObject({
   instruments: z.record(name, instrument).optional().describe('channels of the recordings'),
   learning: learning.optional().describe('what `uprate fit` learns and from which runs'),
   advice: advice.optional().describe('what `uprate advise` may propose to measure'),
+  gate: gate.optional().describe('how much risk `uprate gate` lets a step carry'),
   steps: z.array(step).min(1).describe('the ladder, first the board as delivered'),
 });
 
