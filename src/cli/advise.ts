@@ -12,6 +12,7 @@ import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { learnFromRuns } from './fit.ts';
 import { loadStudy } from './load-study.ts';
+import { namedStep } from './named-step.ts';
 import { writeTable } from './text-table.ts';
 
 export interface AdviseCommandOptions {
@@ -122,8 +123,7 @@ function capital(text: string): string {
 function stepNamed(study: Study, wanted: string | undefined): string {
   const known = study.steps.map(({ id }) => id);
   if (wanted === undefined) return known[Math.min(1, known.length - 1)];
-  if (known.includes(wanted)) return wanted;
-  throw new Refusal(refuse('command/no-such-step', { step: wanted, known, nearest: nearest(wanted, known) }));
+  return namedStep(study, wanted);
 }
 
 /** Why there is no advice: a step without a solution, a limit that isn't one, or no solution beside the best values. */

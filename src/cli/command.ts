@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { isDay } from '../study/schema/gate.ts';
 import { answer, type Streams } from './door.ts';
 import type { Outcome } from './envelope.ts';
 
@@ -91,6 +92,43 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     )
     .action((study: string, options) =>
       perform('advise', study, async () => (await import('./advise.ts')).runAdvise(study, options)),
+    );
+
+  verb(
+    'plate',
+    "who carries the force of the cooler's screws: die, pads or stops; pressure, tilt, chance of no contact",
+  )
+    .argument('[study]', STUDY, '.')
+    .option('--step <step>', 'only this step')
+    .option('--svg <file>', 'draw the plate of this step, or of the last one, from above')
+    .option('--samples <n>', 'draws, 4000 when left out; 0: first order only', wholeNumber(100, 1_000_000, 0))
+    .option('--seed <n>', 'seed of the draws, 1 when left out', wholeNumber(0, greatestSeed))
+    .addHelpText(
+      'after',
+      examples('uprate plate mini-pc', 'uprate plate mini-pc --step new-pads --svg plate.svg', 'uprate plate . --json'),
+    )
+    .action((study: string, options) =>
+      perform('plate', study, async () => (await import('./plate.ts')).runPlate(study, options)),
+    );
+
+  verb('gate', 'go, hold or back before a step: every reason with its numbers, and what would change it')
+    .argument('<study>', STUDY)
+    .argument('<step>', 'the step to be climbed')
+    .option('--samples <n>', 'draws, 1000 to 1000000, 20000 when left out', wholeNumber(1000, 1_000_000))
+    .option('--seed <n>', 'seed of the draws, 1 when left out', wholeNumber(0, greatestSeed))
+    .option('--today <day>', 'day to which the age of calibrations is counted, such as 2026-03-01', calendarDay)
+    .addHelpText(
+      'after',
+      examples(
+        'uprate gate examples/mini-pc stacked-22',
+        'uprate gate mini-pc stacked-12 --samples 100000 --seed 7',
+        'uprate gate mini-pc stacked-12 --json',
+      ),
+    )
+    .action((study: string, step: string, options) =>
+      perform('gate', study, async () =>
+        (await import('./gate.ts')).runGate(study, step, { today: new Date().toISOString().slice(0, 10), ...options }),
+      ),
     );
 
   verb('calc', 'evaluate one formula of the catalogue, or solve it for an input; without a name, list them')
@@ -287,6 +325,12 @@ function numberBetween(least: number, most: number): (text: string) => number {
     if (number >= least && number <= most) return number;
     throw new InvalidArgumentError(`A number from ${least} to ${most} is expected.`);
   };
+}
+
+/** A day of the calendar, year first. */
+function calendarDay(text: string): string {
+  if (isDay(text)) return text;
+  throw new InvalidArgumentError('Year, month and day are expected, such as 2026-03-01.');
 }
 
 /** A whole number from `least` to `most`, or `other`. */

@@ -4,7 +4,9 @@ import { planStep } from '../steps/plan.ts';
 import type { Grouping, Margin, StepPlan } from '../steps/step-plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
+import { jsonSafe } from './json-safe.ts';
 import { loadStudy } from './load-study.ts';
+import { namedStep } from './named-step.ts';
 import { explainBudget } from './plan-budget.ts';
 import { plural, writeTable } from './text-table.ts';
 
@@ -70,12 +72,6 @@ function progressOf(tell: PlanCommandOptions['progress'], step: string) {
 
 const cautions = `Before any change to the board: unplug the adapter, disconnect the battery, let capacitors discharge; back up data; never test unattended.
 Never short a sense resistor outright: the reading falls to zero and nothing limits any more. The manufacturer's ratings win over these figures.`;
-
-function namedStep(study: Study, wanted: string): string {
-  const known = study.steps.map(({ id }) => id);
-  if (known.includes(wanted)) return wanted;
-  throw new Refusal(refuse('command/no-such-step', { step: wanted, known, nearest: nearest(wanted, known) }));
-}
 
 function ladder(plans: readonly StepPlan[]): string {
   const rows = plans.map((plan) => {
@@ -228,14 +224,6 @@ function nearestLimit(wanted: string, known: readonly string[]): string {
   const last = (id: string) => id.slice(id.lastIndexOf('.') + 1);
   const end = nearest(wanted, known.map(last));
   return nearest(wanted, known) || (known.find((id) => end !== '' && last(id) === end) ?? '');
-}
-
-/** An interval without a lower end has no number for programs, and its text says why; anything else that is no number stays and is refused. */
-function jsonSafe(value: unknown): unknown {
-  if (value === Number.NEGATIVE_INFINITY || value === Number.POSITIVE_INFINITY) return null;
-  if (Array.isArray(value)) return value.map(jsonSafe);
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, jsonSafe(inner)]));
 }
 
 const sampling = (samples: number | 'auto', seed: number) =>

@@ -38,7 +38,7 @@ function reasonOf({ why, method }: BareMargin): string {
  * counted.
  */
 export function writeMargin(
-  board: BoardModel,
+  board: Pick<BoardModel, 'limits' | 'outputs'>,
   bare: BareMargin,
   u: (id: string) => number | null,
   rare: TailProbability | 'remote' | null = null,

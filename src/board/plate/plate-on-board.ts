@@ -69,6 +69,7 @@ export class PlateOnBoard implements Attachment {
     const { screws, pads = {}, dies = {}, stops = {} } = this.#section;
     const title = (id: string, part: { readonly title?: string }) => part.title ?? id;
     this.#firstOutput = outputs.list.length;
+    outputs.add('plate.pull', 'force', 'N', 'pull of all screws');
     outputs.add('plate.height', 'length', 'mm', 'height of the plate over the board’s origin');
     outputs.add('plate.tilt-x', 'angle', 'mrad', 'slope of the plate along x');
     outputs.add('plate.tilt-y', 'angle', 'mrad', 'slope of the plate along y');
@@ -133,7 +134,8 @@ export class PlateOnBoard implements Attachment {
     const put = (value: number) => {
       y[at++][lane] = value;
     };
-    [rest.height, rest.tiltX, rest.tiltY, ...rest.screwForces].forEach(put);
+    const pull = rest.screwForces.reduce((sum, force) => sum + force, 0);
+    [pull, rest.height, rest.tiltX, rest.tiltY, ...rest.screwForces].forEach(put);
     for (const { compression, strain, largestStrain, force, meanPressure } of rest.pads)
       [compression, strain, largestStrain, force, meanPressure].forEach(put);
     for (const { force, meanPressure, highestPressure, lowestPressure, contact, gap } of rest.dies)

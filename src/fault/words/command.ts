@@ -29,6 +29,11 @@ export const commandWords = {
     expected: `one of: ${list(d.known)}`,
     remedy: d.nearest ? `did you mean "${d.nearest}"?` : 'name one of these steps',
   }),
+  'command/no-plate': (d) => ({
+    found: `"${d.study}" has no plate`,
+    expected: 'a section "plate" with its screws, pads, dies and stops',
+    remedy: 'docs/cooling.md shows one to copy',
+  }),
   'command/no-such-limit': (d) => ({
     found: `no step has a known limit "${d.limit}"`,
     expected:
