@@ -131,6 +131,34 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       ),
     );
 
+  verb(
+    'sense',
+    'what to solder at the sense points so that a limiter holds at another real power, from what is in stock',
+  )
+    .argument('[study]', STUDY, '.')
+    .requiredOption('--limiter <limiter>', 'the limiter, by its id')
+    .option('--target <power>', 'real power at its limit; again for each further step of a ladder', collect)
+    .option('--hand <part>', 'look at what you would solder yourself instead; again for each part', collect)
+    .option('--stock <file>', 'stock list; stock.yaml beside the study, or values commonly sold, when left out')
+    .option('--step <step>', 'the step it starts from; the first of the study when left out')
+    .option('--kinds <kinds>', 'any of replace,stack,divider; all when left out')
+    .option('--top <n>', 'how many options to show, 10 when left out', wholeNumber(1, 50))
+    .option('--option <n>', 'the option to be told in full, the first when left out', wholeNumber(1, 50))
+    .option('--meter <power>', 'standard uncertainty of your own power meter, for the low-load check')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate sense examples/mini-pc --limiter package-limit --target 65W',
+        'uprate sense examples/mini-pc --limiter package-limit --target 62W --target 72W --target 80W --top 3',
+        'uprate sense examples/mini-pc --limiter package-limit --target 65W --kinds stack --option 2',
+        "uprate sense examples/mini-pc --limiter package-limit --hand 'core-sense + 22 mohm'",
+        "uprate sense mini-pc --limiter package-limit --target 65W --stock stock.yaml --meter '0.3 W' --json",
+      ),
+    )
+    .action((study: string, options) =>
+      perform('sense', study, async () => (await import('./sense.ts')).runSense(study, options)),
+    );
+
   verb('calc', 'evaluate one formula of the catalogue, or solve it for an input; without a name, list them')
     .argument('[name]', 'the formula')
     .argument('[values...]', "its inputs as name=value, each with unit and uncertainty: a='5 mΩ ± 1 %'")

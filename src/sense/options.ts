@@ -29,7 +29,7 @@ export function fitsOf(part: SensePart, stock: Stock, kinds: readonly Kind[]): P
 }
 
 /** What a limiter makes of one ohm that a point shows: Σ gain/assumed over its reads of that point, and its relative variance. */
-function readsOf(limiter: PowerLimiter, sense: string): { perOhm: number; variance: number; assumed: number } {
+export function readsOf(limiter: PowerLimiter, sense: string): { perOhm: number; variance: number; assumed: number } {
   const reads = limiter.reads.filter((read) => read.sense === sense);
   let perOhm = 0;
   let ofGain = 0;
@@ -41,7 +41,7 @@ function readsOf(limiter: PowerLimiter, sense: string): { perOhm: number; varian
 }
 
 /** Sum and variance of what the offsets add to the reading [W, W²]. */
-function offsetsOf(limiter: PowerLimiter, crest: number, points: readonly PointAtPower[]) {
+export function offsetsOf(limiter: PowerLimiter, crest: number, points: readonly PointAtPower[]) {
   let sum = 0;
   let variance = 0;
   for (const { sense, offset, assumed } of limiter.reads) {

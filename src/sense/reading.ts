@@ -57,7 +57,7 @@ function stockBranch(part: StockPart, stacked: boolean, stock: Stock, temperatur
     (joint.high - joint.low) / Math.sqrt(12),
     (body * (temperature - reference) * part.coefficient) / Math.sqrt(3),
   );
-  const rating = { power: part.ratedPower, derating: part.derating };
+  const rating = part.ratedPower === null ? null : { power: part.ratedPower, derating: part.derating };
   return { resistance: body + (joint.low + joint.high) / 2, body, u, rating };
 }
 

@@ -49,8 +49,8 @@ export interface StockPart {
   readonly name: string;
   /** Largest temperature coefficient, of either sign [1/K]. */
   readonly coefficient: number;
-  /** Rated dissipation [W]. */
-  readonly ratedPower: number;
+  /** Rated dissipation [W]; null: not known. */
+  readonly ratedPower: number | null;
   /** Derating line [K]; null: none is stated, and the rating holds only to 70 °C. */
   readonly derating: { readonly from: number; readonly end: number } | null;
   readonly source: string;
@@ -148,4 +148,22 @@ function endsOr(quantity: Quantity | undefined, low: number, high: number) {
   if (!spread) return { low: value, high: value };
   const twice = 2 * standardUncertainty(spread, value);
   return endsOf(spread) ?? { low: Math.max(0, value - twice), high: value + twice };
+}
+
+/** A part that a person names by its value alone: nothing else is known of it, so it is taken as an ordinary one of 1 %, and its rating as open. */
+export function partByHand(resistance: Quantity): StockPart {
+  const spread = resistance.spread ?? {
+    shape: 'rectangular' as const,
+    low: 0.99 * resistance.value,
+    high: 1.01 * resistance.value,
+  };
+  const text = resistance.spread ? resistance.text : `${resistance.text} ± 1 %`;
+  return {
+    resistance: { ...resistance, spread, text },
+    name: `${resistance.text} by hand`,
+    coefficient: 100e-6,
+    ratedPower: null,
+    derating: null,
+    source: 'named by hand',
+  };
 }

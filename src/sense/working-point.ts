@@ -62,7 +62,7 @@ export function solveAtPower(step: Step, limiterId: string, watts: number): Solv
   return solveWith(board, lifted(step));
 }
 
-function lifted({ board }: Step): ReadonlyMap<string, number> {
+export function lifted({ board }: Step): ReadonlyMap<string, number> {
   return new Map([['demand.scale', unheld * board.demand.scale.value]]);
 }
 
