@@ -1,7 +1,8 @@
 import { type Fault, refuse } from '../fault/fault.ts';
 import type { Study } from '../study/study.ts';
+import { figure } from './figure.ts';
 import type { GateRules } from './gate-rules.ts';
-import type { MeasuredWindow } from './learn.ts';
+import { AMBIENT, type MeasuredWindow } from './learn.ts';
 
 /** Loads nearer together than this share of the greatest power count as one [1]. Common practice, no source. */
 const SAME_LOAD = 0.05;
@@ -14,22 +15,33 @@ export function missingWindows(
   { loads: wanted }: GateRules,
 ): Fault[] {
   const first = study.steps[0].id;
-  const at = (step: string) => steadyPowers(study, windows, step);
-  const loads = differentLoads(at(first));
-  const faults = loads < wanted ? [refuse('gate/baseline-short', { step: first, loads, wanted })] : [];
-  if (standing !== first && at(standing).length === 0)
-    faults.push(refuse('gate/standing-unmeasured', { step: standing }));
+  const baseline = differentLoads(steadyPowers(study, windows, first).steady);
+  const faults = baseline < wanted ? [refuse('gate/baseline-short', { step: first, loads: baseline, wanted })] : [];
+  const { steady, all } = steadyPowers(study, windows, standing);
+  const [full, most] = [Math.max(...all), Math.max(...steady)];
+  if (steady.length === 0) {
+    if (standing !== first) faults.push(refuse('gate/standing-unmeasured', { step: standing }));
+  } else if (most < (1 - SAME_LOAD) * full)
+    faults.push(
+      refuse('gate/full-load-unsettled', {
+        step: standing,
+        full: figure(full, null, 'power', 'W').text,
+        most: figure(most, null, 'power', 'W').text,
+      }),
+    );
   return faults;
 }
 
-/** Powers of a step's steady windows in which something else has settled too [W]. */
-function steadyPowers(study: Study, windows: readonly MeasuredWindow[], step: string): number[] {
+/** Powers of a step's windows that are steady themselves, all of them and those in which a temperature has settled too [W]. */
+function steadyPowers(study: Study, windows: readonly MeasuredWindow[], step: string) {
   const power = study.instruments[study.learning?.['power-channel'] ?? '']?.channel;
-  return windows.flatMap(({ step: at = study.steps[0].id, channels }) => {
-    const measured = channels[power];
-    const others = Object.entries(channels).some(([channel, { settled }]) => channel !== power && settled);
-    return at === step && measured?.settled && others ? [measured.mean] : [];
-  });
+  const temperatures = Object.values(study.instruments).flatMap(({ channel, shows }) =>
+    shows.startsWith('heat.nodes.') && shows !== AMBIENT ? [channel] : [],
+  );
+  const here = windows.filter(({ step: at = study.steps[0].id, channels }) => at === step && channels[power]?.settled);
+  const steady = here.filter(({ channels }) => temperatures.some((channel) => channels[channel]?.settled));
+  const powers = (list: readonly MeasuredWindow[]) => list.map(({ channels }) => channels[power].mean);
+  return { all: powers(here), steady: powers(steady) };
 }
 
 function differentLoads(powers: readonly number[]): number {

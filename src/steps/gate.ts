@@ -195,7 +195,12 @@ function exceedances(study: Study, step: Step, learnt: Learnt | null, options: G
     const { kind, unit } = board.outputs[marginOutput];
     const sample = columns[i];
     const { low, high } = sample.interval();
-    const interval = { low: figure(low, null, kind, unit), high: figure(high, null, kind, unit) };
+    // The ends have the digits that the spread of the margin gives them.
+    const end = (value: number) => ({
+      ...figure(value, null, kind, unit),
+      text: figure(value, sample.u, kind, unit).text.split(' ± ')[0],
+    });
+    const interval = { low: end(low), high: end(high) };
     return [id, { title, ...sample.below(0), margin: figure(sample.mean, sample.u, kind, unit), interval }];
   });
   return { board, together: counted(any, run.samples), limits: new Map(limits) };

@@ -57,13 +57,18 @@ export const gateWords = {
   }),
   'gate/baseline-short': (d) => ({
     found: `the baseline at ${d.step} was steady at ${loads(d.loads)}`,
-    expected: `at ${loads(d.wanted)} or more, with power and something else settled in each`,
+    expected: `at ${loads(d.wanted)} or more, with power and a temperature settled in each`,
     remedy: 'record the board as delivered longer, at a small load and at the full one',
   }),
   'gate/standing-unmeasured': (d) => ({
     found: `nothing steady was recorded at ${d.step}, the step before`,
     expected: 'a run at its full load that has settled',
     remedy: `run it at ${d.step} and name the run under learning.at`,
+  }),
+  'gate/full-load-unsettled': (d) => ({
+    found: `at ${d.step} no temperature settled at ${d.full}, the greatest steady power; at ${d.most} one did`,
+    expected: 'a temperature that has settled at full load',
+    remedy: `run ${d.step} longer at full load`,
   }),
   'gate/low-load': (d) => ({
     found: `the check at a small load is not ticked for ${d.step}`,
