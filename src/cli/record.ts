@@ -10,6 +10,7 @@ import { play, rehearsalBench, type Stretch } from '../rehearsal/play.ts';
 import type { BenchInstrument } from '../rehearsal/virtual-bench.ts';
 import { unitOfHeading } from '../runs/header-unit.ts';
 import { importLog } from '../runs/import.ts';
+import { readInstrument } from '../steps/instrument.ts';
 import type { Step, Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
@@ -74,19 +75,11 @@ interface PlayedChannel {
 
 /** Instruments of the study as they hang on a virtual board; each in the unit of its heading, or else of what it shows. */
 function channelsOf(study: Study, board: BoardModel): PlayedChannel[] {
-  return Object.entries(study.instruments).map(([id, { channel, shows, uncertainty }]) => {
-    const place = board.indexOfOutput(shows);
-    if (place < 0) {
-      const known = board.outputs.map((output) => output.id);
-      const near = nearest(shows, known) || known[0];
-      throw new Refusal(refuse('board/no-such-output', { limit: `instruments.${id}`, of: shows, near }));
-    }
-    const { kind, unit } = board.outputs[place];
-    const temperature = kind === 'temperature';
-    const read = readQuantity(uncertainty, temperature ? 'temperature-difference' : kind);
-    if (!read.ok) throw new Refusal(read.fault);
-    const heading = unitOfHeading(channel);
-    const instrument = { id, channel, shows, u: read.quantity.value, temperature };
+  return Object.entries(study.instruments).map(([id, entry]) => {
+    const read = readInstrument(board, id, entry);
+    const { kind, unit } = board.outputs[board.indexOfOutput(read.shows)];
+    const heading = unitOfHeading(read.channel);
+    const instrument = { ...read, temperature: kind === 'temperature' };
     return { instrument, kind, unit: heading?.kind === kind ? heading.unit : unit };
   });
 }

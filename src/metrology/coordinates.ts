@@ -1,9 +1,10 @@
-import { standardUncertainty } from '../quantity/spread.ts';
+import { endsOf, standardUncertainty } from '../quantity/spread.ts';
 import type { FitProblem } from './fit.ts';
+import type { Limits } from './limits.ts';
 import type { Input } from './model.ts';
 
 /**
- * The numbers a fit moves: each free input, or its logarithm where it is log-normal, as distance from its stated value in units of
+ * The numbers a fit moves: each free input, or its logarithm where it is positive by its nature, as distance from its stated value in units of
  * its stated uncertainty. So all of them are of size 1, and the stated knowledge is a unit matrix. Every shape counts as a normal distribution with the
  * same standard uncertainty about the best value; a log-normal one as such about its median.
  */
@@ -26,13 +27,13 @@ export function coordinatesOf(problem: FitProblem): Coordinates {
     if (!input) throw new Error(`free input "${id}" is not among the inputs`);
     return input;
   });
-  const logarithmic = inputs.map((input) => input.spread?.shape === 'log-normal');
+  const logarithmic = inputs.map((input) => countsByLogarithm(input, problem.limits?.[input.id]));
   return {
     inputs,
     ids: wanted,
     logarithmic,
     centre: Float64Array.from(inputs, (input, i) => (logarithmic[i] ? Math.log(input.value) : input.value)),
-    scale: Float64Array.from(inputs, scaleOf),
+    scale: Float64Array.from(inputs, (input, i) => scaleOf(input, logarithmic[i])),
     stated: inputs.map((input) => input.spread !== null),
   };
 }
@@ -43,7 +44,19 @@ export function naturalValue(coordinates: Coordinates, i: number, scaled: number
   return coordinates.logarithmic[i] ? Math.exp(coordinate) : coordinate;
 }
 
-function scaleOf({ spread, value }: Input): number {
+/**
+ * A number that can't be negative counts by its logarithm, as a log-normal one does: a board's numbers stand in products, and what a reading ties
+ * together there is straight in the logarithms. Not where so much is open that the shape would matter, or where an end reaches zero.
+ */
+function countsByLogarithm({ spread, value }: Input, limits: Limits | undefined): boolean {
+  if (spread === null) return false;
+  if (spread.shape === 'log-normal') return true;
+  const positive = limits?.low !== undefined && limits.low >= 0 && value > 0;
+  return positive && (endsOf(spread)?.low ?? value) > 0 && standardUncertainty(spread, value) < 0.3 * value;
+}
+
+function scaleOf({ spread, value }: Input, logarithmic: boolean): number {
   if (spread === null) return Math.abs(value) || 1;
-  return spread.shape === 'log-normal' ? spread.sigma : standardUncertainty(spread, value);
+  if (spread.shape === 'log-normal') return spread.sigma;
+  return standardUncertainty(spread, value) / (logarithmic ? value : 1);
 }

@@ -4,7 +4,7 @@ import { endsOf, type Spread } from '../quantity/spread.ts';
 import { type Coordinates, coordinatesOf, naturalValue } from './coordinates.ts';
 import { complaintsOf } from './fit-faults.ts';
 import type { Joint } from './joint.ts';
-import type { Learning } from './learnt-draws.ts';
+import { centred, type Learning } from './learnt-draws.ts';
 import { type Limits, scaledLimits, truncatedCovariance } from './limits.ts';
 import { type Found, minimise, type NotFound } from './minimise.ts';
 import { type Misfit, misfitOf } from './misfit.ts';
@@ -124,12 +124,17 @@ function finished(problem: FitProblem, coordinates: Coordinates, found: Found): 
   const { ids, scale, centre, logarithmic, stated } = coordinates;
   const n = ids.length;
   const truncated = truncatedCovariance(found.covariance, gradient, held);
+  let learning: { readonly made: Learning | undefined } | undefined;
   const joint = {
     ids,
     logarithmic,
     mean: scaled.map((value, i) => centre[i] + scale[i] * value),
     covariance: truncated.covariance.map((value, k) => value * scale[Math.floor(k / n)] * scale[k % n]),
-    learning: learningOf(problem, coordinates, found),
+    // Only draws want it, and it costs some evaluations.
+    get learning() {
+      learning ??= { made: learningOf(problem, coordinates, found) };
+      return learning.made;
+    },
   };
   const chiSquareParts = {
     observations: problem.observations.reduce((sum, { value, u }, k) => sum + ((value - here.values[k]) / u) ** 2, 0),
@@ -166,7 +171,12 @@ function learningOf(problem: FitProblem, coordinates: Coordinates, found: Found)
       if (slope !== 0) for (let i = 0; i < n; i++) gain[i * observations + k] += covariance[i * n + j] * slope;
     }
   const known = inputs.map(({ value, spread }) => ({ value, spread: spread! }));
-  return { stated: known, logarithmic, centre, scale, best: scaled, slopes, gain, observations };
+  const learning = { stated: known, logarithmic, centre, scale, best: scaled, slopes, gain, observations };
+  return centred(learning, (point) => {
+    const { ending, values } = found.predictor.at(point);
+    if (ending !== 'solved') return null;
+    return values.map((value, k) => (value - found.here.values[k]) / problem.observations[k].u);
+  });
 }
 
 function fittedInput(

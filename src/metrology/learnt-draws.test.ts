@@ -58,10 +58,22 @@ describe('draws of what a fit has learnt', () => {
     expect(fourth / variance ** 2).toBeCloseTo(1.8, 2);
   });
 
-  test('of a logarithm stay positive', () => {
+  test('of a logarithm stay positive, and meet the reading in the mean', () => {
     const model = exampleModel({ inputs: { r: [2, logNormal(0.8)] }, outputs: { r: ([r]) => r } });
     const { fit, of } = drawn(model, 'r', 3, 0.5);
     expect(Math.min(...of('r'))).toBeGreaterThan(0);
-    expect(meanOf(of('r').map(Math.log))).toBeCloseTo(fit.joint.mean[0], 2);
+    expect(meanOf(of('r'))).toBeCloseTo(fit.inputs[0].value, 2);
+  });
+
+  test('of two resistances of which only the sum was read have that sum in the mean', () => {
+    const model = exampleModel({
+      inputs: { a: [1, logNormal(0.5)], b: [1, logNormal(0.5)] },
+      outputs: { sum: ([a, b]) => a + b },
+    });
+    const { fit, of } = drawn(model, 'sum', 2, 0.02);
+    const sum = of('a').map((value, s) => value + of('b')[s]);
+    expect(meanOf(sum)).toBeCloseTo(fit.residuals[0].fitted, 1);
+    // Without the move it would be the fitted sum times exp(σ²/2), σ: what is left of 0.5 in each, 0.35.
+    expect(meanOf(sum)).toBeLessThan(fit.residuals[0].fitted * 1.02);
   });
 });

@@ -39,7 +39,7 @@ export function rehearsalBench(study: Study, instruments: readonly BenchInstrume
  * Plays a step through its stretches, one row a second, from the steady state of the first. Ends two minutes after the machine has switched itself off.
  */
 export function* play(bench: VirtualBench, step: Step, stretches: readonly Stretch[]): Generator<PlayedRow> {
-  const board = bench.board(step);
+  const board = bench.start(step);
   board.load = stretches[0].load;
   if (!board.settle()) return;
   let time = 0;

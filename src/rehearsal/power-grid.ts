@@ -262,7 +262,7 @@ function load(part: LoadPart, truth: Truth): Worker {
 function regulator(
   part: RegulatorPart,
   truth: Truth,
-  { phaseScatter }: Departures,
+  { phaseScatter, parabolas }: Departures,
   dead: boolean,
   random: RandomStream,
 ): Worker {
@@ -272,7 +272,7 @@ function regulator(
   const [stageNode, inductorNode] =
     typeof part.heats === 'string' ? [part.heats, part.heats] : [part.heats.stages, part.heats.inductors];
   const shares = phaseShares(part.phases - (dead ? 1 : 0), truth(part.imbalance), phaseScatter, random);
-  const heatOf = phaseHeat(part, truth);
+  const heatOf = phaseHeat(part, truth, parabolas);
   const voltageAt = (scale: number) => (exponent === 0 ? output : output * scale ** exponent);
 
   /** All phases at work: their currents, losses, and the hottest junction. */

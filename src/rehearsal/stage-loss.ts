@@ -6,6 +6,7 @@ import {
   recoveryLoss,
   switchingLoss,
 } from '../physics/electrical/buck-losses.ts';
+import { planCurve } from '../physics/electrical/loss-curve.ts';
 import type { RegulatorPart } from '../study/schema/parts.ts';
 import type { Truth } from './hidden.ts';
 
@@ -29,15 +30,16 @@ export interface PhaseHeat {
 const stated = 298.15;
 
 /** Loss of one phase at a junction temperature that the caller settles. */
-export function phaseHeat(part: RegulatorPart, truth: Truth): (work: PhaseWork) => PhaseHeat {
+export function phaseHeat(part: RegulatorPart, truth: Truth, parabolas: boolean): (work: PhaseWork) => PhaseHeat {
   const { losses } = part;
   if (losses.by === 'curve') {
     const currents = losses.points.map(({ current }) => truth(current));
     const watts = losses.points.map(({ loss }) => truth(loss));
+    const between = parabolas ? (at: number) => alongParabolas(currents, watts, at) : curveOf(currents, watts);
     const reference = truth(losses['at-temperature']);
     const growth = truth(losses['loss-coefficient']);
     return ({ current, junction }) => ({
-      stage: alongParabolas(currents, watts, Math.max(current, currents[0])) * (1 + growth * (junction - reference)),
+      stage: between(Math.max(current, currents[0])) * (1 + growth * (junction - reference)),
       inductor: 0,
     });
   }
@@ -59,9 +61,18 @@ export function phaseHeat(part: RegulatorPart, truth: Truth): (work: PhaseWork) 
   });
 }
 
+/** The curve as the tool joins its points. */
+function curveOf(x: readonly number[], y: readonly number[]): (at: number) => number {
+  const curve = planCurve(x.length);
+  curve.x.set(x);
+  curve.y.set(y);
+  if (!curve.prepare()) throw new Error('a loss curve of which the currents do not rise');
+  return (at) => curve.at(at);
+}
+
 /**
  * Overlapping parabolas: between two points a blend of the parabola through them and the one before, and of that with the one after.
- * Beyond the table along the last parabola. The tool's own board joins the points otherwise.
+ * Beyond the table along the last parabola.
  * Source: A. W. Overhauser, "Analytic definition of curves and surfaces by parabolic blending", Ford Scientific Research Staff, SL 68-40 (1968), from memory.
  */
 function alongParabolas(x: readonly number[], y: readonly number[], at: number): number {

@@ -50,6 +50,12 @@ export class VirtualBench {
     return new VirtualBoard(step, this.#setup);
   }
 
+  /** The board at a step, cold, with its instruments on it anew. */
+  start(step: Step): VirtualBoard {
+    this.#sensors.restart();
+    return this.board(step);
+  }
+
   /** What the instruments show `dt` seconds after they were last read, by instrument [SI]. */
   read(board: VirtualBoard, dt: number): ReadonlyMap<string, number> {
     return this.#sensors.read(board.outputs, dt);
@@ -80,6 +86,7 @@ export class VirtualBench {
       return null;
     }
     const series = new Map(this.#instruments.map(({ id }) => [id, new Float64Array(readings)]));
+    this.#sensors.restart();
     // An hour of warming up, as the instruments' slow drift sees it.
     this.#sensors.read(board.outputs, 3600);
     for (let k = 0; k < readings; k++) {

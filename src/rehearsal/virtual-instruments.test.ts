@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { VirtualInstruments } from './virtual-instruments.ts';
 
-const die = { id: 'die', shows: 'die', u: 1, temperature: true };
-const power = { id: 'power', shows: 'power', u: 0.4, temperature: false };
+const die = { id: 'die', shows: 'die', u: 1, repeatability: 0, temperature: true };
+const power = { id: 'power', shows: 'power', u: 0.4, repeatability: 0, temperature: false };
 const outputs = new Map([
   ['die', 350],
   ['power', 60],

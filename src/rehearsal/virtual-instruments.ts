@@ -8,6 +8,8 @@ export interface Fitting {
   readonly shows: string;
   /** Standard uncertainty that all its readings share [SI]. */
   readonly u: number;
+  /** Standard uncertainty of a steady value for itself, from one to the next [SI]. */
+  readonly repeatability: number;
   readonly temperature: boolean;
 }
 
@@ -25,6 +27,9 @@ interface Sensor {
   /** What its offset gains in an hour [SI/h]. */
   readonly drift: number;
   readonly random: RandomStream;
+  readonly repeatability: number;
+  /** What this run is off by beside all that [SI]. */
+  seating: number;
   shown: number;
 }
 
@@ -37,7 +42,7 @@ export class VirtualInstruments {
     const swap = faults.find((fault) => fault.kind === 'swapped-channels');
     const [one, other] = swap?.kind === 'swapped-channels' ? swap.instruments : ['', ''];
     const lead = (id: string) => (id === one ? other : id === other ? one : id);
-    for (const { id, u, temperature } of fittings) {
+    for (const { id, u, repeatability, temperature } of fittings) {
       const shows = fittings.find((fitting) => fitting.id === lead(id))!.shows;
       // A stream of its own: one instrument more leaves the others as they are.
       const random = randomStream([...id].reduce((sum, letter) => Math.imul(sum, 31) + letter.charCodeAt(0), seed));
@@ -50,6 +55,8 @@ export class VirtualInstruments {
         lag: temperature ? 2 + 10 * random.uniform() : 0.2,
         drift: drift * u * random.normal(),
         random,
+        repeatability,
+        seating: 0,
         shown: Number.NaN,
       });
     }
@@ -58,6 +65,14 @@ export class VirtualInstruments {
   /** Step of an instrument's display [SI]. */
   resolution(id: string): number {
     return this.#sensors.get(id)!.resolution;
+  }
+
+  /** The board is started again: sensors are not quite as they were. */
+  restart(): void {
+    for (const sensor of this.#sensors.values()) {
+      sensor.seating = sensor.repeatability * sensor.random.normal();
+      sensor.shown = Number.NaN;
+    }
   }
 
   /** What the instruments show `dt` seconds later, by instrument [SI]. */
@@ -69,7 +84,12 @@ export class VirtualInstruments {
       if (truth === undefined) throw new Error(`a virtual board has no output "${sensor.shows}"`);
       const share = Number.isNaN(sensor.shown) ? 1 : 1 - Math.exp(-dt / sensor.lag);
       sensor.shown = Number.isNaN(sensor.shown) ? truth : sensor.shown + share * (truth - sensor.shown);
-      const raw = sensor.shown + sensor.offset + sensor.drift * this.#hours + sensor.noise * sensor.random.normal();
+      const raw =
+        sensor.shown +
+        sensor.offset +
+        sensor.seating +
+        sensor.drift * this.#hours +
+        sensor.noise * sensor.random.normal();
       readings.set(id, Math.round(raw / sensor.resolution) * sensor.resolution);
     }
     return readings;

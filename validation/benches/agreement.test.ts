@@ -13,10 +13,10 @@ import { randomStudy } from './random-study.ts';
 /** Two programs that share the elementary laws and no solution: the tool's board, and the virtual one that lives through time until it is steady. */
 describe('without departures the virtual board comes to rest where the tool says', () => {
   test.each([
-    // A regulator's curve is joined in another way between its points.
-    ['mini-pc', () => example('mini-pc'), 0.02],
+    // Phases that share unequally lose a little more together than as many equal ones.
+    ['mini-pc', () => example('mini-pc'), 1e-3],
     ['accelerator', () => example('accelerator'), 1e-9],
-    ...[1, 2, 3, 4, 5, 6].map((seed) => [`random ${seed}`, () => randomStudy(seed), 0.02] as const),
+    ...[1, 2, 3, 4, 5, 6].map((seed) => [`random ${seed}`, () => randomStudy(seed), 1e-3] as const),
   ] as const)('%s', (_, read, tolerance) => {
     const study = read();
     for (const hidden of [new Map<string, number>(), drawHidden(study, randomStream(11))])

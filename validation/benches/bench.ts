@@ -1,10 +1,10 @@
 import { assembleBoard, type BoardModel } from '../../src/board/assemble.ts';
 import { randomStream } from '../../src/numeric/random.ts';
-import { readQuantity } from '../../src/quantity/read.ts';
 import { drawDepartures, noDepartures } from '../../src/rehearsal/departures.ts';
 import { drawHidden } from '../../src/rehearsal/hidden.ts';
 import type { Planted } from '../../src/rehearsal/planted.ts';
 import { type BenchInstrument, type BenchWindow, VirtualBench } from '../../src/rehearsal/virtual-bench.ts';
+import { readInstrument } from '../../src/steps/instrument.ts';
 import type { Step, Study } from '../../src/study/study.ts';
 import { randomStudy } from './random-study.ts';
 
@@ -44,12 +44,9 @@ export function assembled(step: Step): BoardModel {
 
 function instrumentsOf(study: Study): BenchInstrument[] {
   const board = assembled(study.steps[0]);
-  return Object.entries(study.instruments).map(([id, { channel, shows, uncertainty }]) => {
-    const { kind } = board.outputs[board.indexOfOutput(shows)];
-    const temperature = kind === 'temperature';
-    const read = readQuantity(uncertainty, temperature ? 'temperature-difference' : kind);
-    if (!read.ok) throw new Error(uncertainty);
-    return { id, channel, shows, u: read.quantity.value, temperature };
+  return Object.entries(study.instruments).map(([id, entry]) => {
+    const { kind } = board.outputs[board.indexOfOutput(entry.shows)];
+    return { ...readInstrument(board, id, entry), temperature: kind === 'temperature' };
   });
 }
 

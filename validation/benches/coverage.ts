@@ -1,5 +1,7 @@
-import { monteCarlo } from '../../src/metrology/monte-carlo.ts';
+import { budget } from '../../src/metrology/budget.ts';
+import { normalQuantile } from '../../src/metrology/normal-quantile.ts';
 import { withPosterior } from '../../src/metrology/posterior.ts';
+import { sensitivities } from '../../src/metrology/sensitivity.ts';
 import type { Planted } from '../../src/rehearsal/planted.ts';
 import { learn } from '../../src/steps/learn.ts';
 import { atPresentAmbient } from '../../src/steps/present-ambient.ts';
@@ -40,14 +42,14 @@ export function playNextStep(
   const { fit } = learnt;
   const misfit = fit.ending !== 'converged' || fit.misfit !== null;
   if (fit.ending !== 'converged' || !truth) return { outcomes: null, misfit };
-  const model = withPosterior(atPresentAmbient(assembled(study.steps[1]), study, learnt), fit);
-  const outputs = Object.values(predicted);
-  const run = monteCarlo(model, { samples: 1000, seed, outputs, joint: fit.joint });
+  // As the tool predicts windows: first order, with the covariance that the fit leaves.
+  const board = assembled(study.steps[1]);
+  const model = withPosterior(atPresentAmbient(board, study, learnt), fit);
+  const sens = sensitivities(model);
   const outcomes = Object.entries(predicted).map(([name, output]) => {
-    const sample = run.outputs.get(output)!;
-    const { low, high } = sample.interval();
-    const value = truth.get(output)!;
-    return [name, { inside: low <= value && value <= high, size: (value - sample.mean) / sample.u }] as const;
+    const { u } = budget(model, output, sens, fit.joint)!;
+    const size = (truth.get(output)! - sens.y0[board.indexOfOutput(output)]) / u;
+    return [name, { inside: Math.abs(size) <= normalQuantile(0.975), size }] as const;
   });
   return { outcomes: Object.fromEntries(outcomes) as Record<PredictedName, { inside: boolean; size: number }>, misfit };
 }
