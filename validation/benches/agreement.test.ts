@@ -14,9 +14,9 @@ import { randomStudy } from './random-study.ts';
 describe('without departures the virtual board comes to rest where the tool says', () => {
   test.each([
     // Phases that share unequally lose a little more together than as many equal ones.
-    ['mini-pc', () => example('mini-pc'), 1e-3],
+    ['mini-pc', () => example('mini-pc'), 2e-3],
     ['accelerator', () => example('accelerator'), 1e-9],
-    ...[1, 2, 3, 4, 5, 6].map((seed) => [`random ${seed}`, () => randomStudy(seed), 1e-3] as const),
+    ...[1, 2, 3, 4, 5, 6].map((seed) => [`random ${seed}`, () => randomStudy(seed), 2e-3] as const),
   ] as const)('%s', (_, read, tolerance) => {
     const study = read();
     for (const hidden of [new Map<string, number>(), drawHidden(study, randomStream(11))])
