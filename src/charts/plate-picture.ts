@@ -215,10 +215,9 @@ function scaleBar(span: number, scale: number, y: number): string {
 function tiltArrow({ tilt }: PlatePicture, x: number, y: number): string {
   const slope = Math.hypot(tilt.x, tilt.y);
   const words = textElement(tilt.text, {
-    x: x - 30,
+    x: x + 34,
     y: y + 4,
     'font-size': TEXT,
-    'text-anchor': 'end',
     class: 'chart-note',
   });
   if (slope < LEVEL) return words + element('circle', { cx: x, cy: y, r: 7, fill: 'none', stroke: 'currentColor' });

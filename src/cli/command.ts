@@ -54,6 +54,16 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     )
     .option('--seed <n>', 'seed of the Monte Carlo, 1 when left out', wholeNumber(0, greatestSeed))
     .option('--against <run>', 'beside the steady values measured in this run')
+    .addOption(
+      new Option('--reach', 'the highest power that each limit allows, on every heat path of the study').conflicts([
+        'budget',
+        'by',
+        'global',
+        'against',
+      ]),
+    )
+    .option('--limiter <limiter>', 'with --reach: where the power is set; the one that holds when left out')
+    .option('--confidence <share>', 'with --reach: of keeping a limit, 0.95 when left out', shareFrom(0.5, 0.999))
     .addHelpText(
       'after',
       examples(
@@ -64,6 +74,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --by part',
         'uprate plan examples/mini-pc --step stacked-9 --budget limits.skin --global',
         'uprate plan examples/accelerator --against stair',
+        'uprate plan examples/mini-pc --reach',
       ),
     )
     .action((study: string, options) =>
@@ -157,6 +168,23 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     )
     .action((study: string, options) =>
       perform('sense', study, async () => (await import('./sense.ts')).runSense(study, options)),
+    );
+
+  verb('cooling', 'the temperature lost over each layer, and what each change of the cooling buys at the same power')
+    .argument('[study]', STUDY, '.')
+    .option('--step <step>', 'only this step')
+    .option('--from <node>', 'heat node where the way to ambient begins; the hottest one when left out')
+    .option('--svg <file>', 'draw the stack of this step, or of the last one')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate cooling examples/mini-pc --step stacked-12',
+        'uprate cooling examples/mini-pc --from stages',
+        'uprate cooling examples/mini-pc --step stacked-12 --svg stack.svg',
+      ),
+    )
+    .action((study: string, options) =>
+      perform('cooling', study, async () => (await import('./cooling.ts')).runCooling(study, options)),
     );
 
   verb('calc', 'evaluate one formula of the catalogue, or solve it for an input; without a name, list them')
@@ -311,6 +339,52 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       ),
     );
 
+  verb(
+    'procedure',
+    'the checklist of a step: isolate, change, inspect, measure, small load, full load; to print and to tick',
+  )
+    .argument('[study]', STUDY, '.')
+    .requiredOption('--step <step>', 'the step to be climbed')
+    .option('--tick <items...>', 'these items are done, by their number or name; stored with the time')
+    .option('--untick <items...>', 'these items are not done after all')
+    .option('--print <file>', 'write it to a page that can be printed: a name that ends in .html or .md')
+    .option(
+      '--low-load <power>',
+      'true power of the check at a small load; 15 % of what the step lets through when left out',
+    )
+    .option('--resolution <power>', 'last digit of the power that the firmware shows; 0.1 W when left out')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate procedure examples/mini-pc --step stacked-22',
+        "uprate procedure examples/mini-pc --step stacked-22 --low-load '12 W'",
+        'uprate procedure mini-pc --step stacked-22 --print checklist.html',
+        'uprate procedure mini-pc --step stacked-22 --tick 1 2 back-up',
+        'uprate procedure mini-pc --step stacked-22 --untick 2',
+      ),
+    )
+    .action((study: string, options) =>
+      perform('procedure', study, async () =>
+        (await import('./procedure.ts')).runProcedure(study, { ...options, now: new Date() }),
+      ),
+    );
+
+  verb('undo', 'the way back from a step to an earlier one: what is taken back, and what must then be measured')
+    .argument('[study]', STUDY, '.')
+    .requiredOption('--step <step>', 'where the board stands')
+    .option('--to <step>', 'where it is to be; the board as delivered when left out')
+    .addHelpText(
+      'after',
+      examples(
+        'uprate undo examples/mini-pc --step stacked-9',
+        'uprate undo examples/mini-pc --step stacked-12 --to stacked-22',
+        'uprate undo mini-pc --step stacked-22 --json',
+      ),
+    )
+    .action((study: string, options) =>
+      perform('undo', study, async () => (await import('./undo.ts')).runUndo(study, options)),
+    );
+
   verb('open', 'start the local server and open the study in the browser')
     .argument('[study]', STUDY, '.')
     .option('--host <address>', 'address to listen at; another than 127.0.0.1 lets other machines in', '127.0.0.1')
@@ -359,6 +433,16 @@ function numberBetween(least: number, most: number): (text: string) => number {
 function calendarDay(text: string): string {
   if (isDay(text)) return text;
   throw new InvalidArgumentError('Year, month and day are expected, such as 2026-03-01.');
+}
+
+/** A share between two ends, both allowed. */
+function shareFrom(least: number, most: number) {
+  return (text: string) => {
+    const value = Number(text);
+    if (text.trim() === '' || !(value >= least && value <= most))
+      throw new InvalidArgumentError(`It has to be from ${least} to ${most}.`);
+    return value;
+  };
 }
 
 /** A whole number from `least` to `most`, or `other`. */

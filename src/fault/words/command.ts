@@ -29,6 +29,11 @@ export const commandWords = {
     expected: `one of: ${list(d.known)}`,
     remedy: d.nearest ? `did you mean "${d.nearest}"?` : 'name one of these steps',
   }),
+  'command/no-such-node': (d) => ({
+    found: `there is no heat node "${d.node}"`,
+    expected: `one of: ${list(d.known)}`,
+    remedy: d.nearest ? `did you mean "${d.nearest}"?` : undefined,
+  }),
   'command/no-plate': (d) => ({
     found: `"${d.study}" has no plate`,
     expected: 'a section "plate" with its screws, pads, dies and stops',
