@@ -112,7 +112,7 @@ export function assembleBoard(step: Step, dial?: BoardDial): Assembly {
     indexOfInput: (id) => slots.inputs.findIndex((input) => input.id === id),
     evaluate(x, y) {
       for (let i = 0; i < x.length; i++) batch.inputs[i][0] = x[i];
-      batch.evaluate(1);
+      batch.evaluate(1, 0);
       for (let i = 0; i < y.length; i++) y[i] = batch.outputs[i][0];
       return batch.tell(0, status);
     },

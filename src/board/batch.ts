@@ -13,6 +13,9 @@ import type { PartResults, WholeResults } from './results.ts';
 import type { Slots } from './slots.ts';
 import { BoardSolver } from './solve.ts';
 
+/** Largest remaining change of one pass at a draw, in the units of the pass's residual: far below what drawing leaves uncertain. */
+const drawTolerance = 1e-11;
+
 /** Something beside power path and heat path that the heat path may depend on: its numbers are taken first. */
 export interface Attachment {
   /** A lane whose numbers can't be is marked. */
@@ -65,13 +68,13 @@ export class BoardBatch implements Batch {
     this.#warmUp(slots);
   }
 
-  evaluate(count: number): void {
+  evaluate(count: number, tolerance = drawTolerance): void {
     const { state, residual } = this.#pass;
     const { endings } = this;
     residual.fill(Number.POSITIVE_INFINITY, 0, count);
     this.#load(count);
     for (let s = 0; s < count; s++) endings[s] = state.ending[s];
-    this.#solver.solve(count);
+    this.#solver.solve(count, tolerance);
     for (let s = 0; s < count; s++) state.ending[s] = endings[s];
     this.#write(count);
     for (let s = 0; s < count; s++) {
@@ -98,7 +101,7 @@ export class BoardBatch implements Batch {
     inputs.forEach(({ value }, i) => {
       this.inputs[i][0] = value;
     });
-    this.evaluate(1);
+    this.evaluate(1, 0);
     if (this.endings[0] === 'solved') this.#solver.remember();
   }
 

@@ -3,8 +3,6 @@ import { invert } from '../numeric/dense.ts';
 import { column, fill, lanes, type Table, table } from './lanes.ts';
 import type { CoupledPass } from './pass.ts';
 
-/** Largest remaining change of one pass that counts as settled, in the units of the pass's residual. */
-const tolerance = 1e-12;
 const mostPasses = 20;
 /** When fewer than this share of the lanes is still under way, they go on alone. */
 const stragglers = 1 / 4;
@@ -30,6 +28,7 @@ export class Chord {
   readonly #lastTarget: Table;
   readonly #weight = column();
   readonly #square = column();
+  #tolerance = 0;
 
   /** From the solution that the first lane holds. Null: no use there. */
   static at(pass: CoupledPass, start: Float64Array, demand: Float64Array): Chord | null {
@@ -48,8 +47,8 @@ export class Chord {
     this.#lastTarget = table(pass.size);
   }
 
-  /** Solves those of the first lanes whose `ending` is `solved` so far; what isn't reached is left for others. */
-  solve(ending: readonly Ending[], passes: Int32Array, count: number): void {
+  /** Solves those of the first lanes whose `ending` is `solved` so far; what isn't reached is left for others. `tolerance`: largest remaining change of one pass. */
+  solve(ending: readonly Ending[], passes: Int32Array, count: number, tolerance: number): void {
     const pass = this.#pass;
     const { size } = pass;
     const z = pass.z.columns;
@@ -59,6 +58,7 @@ export class Chord {
       this.#moving[s] = ending[s] === 'solved' ? 1 : 0;
       this.reached[s] = 0;
     }
+    this.#tolerance = tolerance;
     this.#iterate(passes, 0, count);
     pass.disturb(0, count);
     for (let s = 0; s < count; s++) if (this.reached[s] === 1 && !pass.isStable(s)) this.reached[s] = 0;
@@ -77,7 +77,7 @@ export class Chord {
       for (let s = from; s < to; s++) {
         if (moving[s] === 0) continue;
         passes[s]++;
-        const settled = state.ending[s] === 'solved' && residual[s] < tolerance;
+        const settled = state.ending[s] === 'solved' && residual[s] < this.#tolerance;
         if (settled) this.reached[s] = 1;
         if (settled || state.ending[s] !== 'solved' || passes[s] >= mostPasses) moving[s] = 0;
         else left++;
@@ -115,13 +115,7 @@ export class Chord {
     fill(square, 0, from, to);
     for (let i = 0; i < size; i++) {
       const own = step[i];
-      fill(own, 0, from, to);
-      for (let j = 0; j < size; j++) {
-        const factor = inverse[i * size + j];
-        if (factor === 0) continue;
-        const distance = distances[j];
-        for (let s = from; s < to; s++) own[s] += factor * distance[s];
-      }
+      multiply(inverse, i * size, distances, own, from, to);
       const last = lastStep[i];
       for (let s = from; s < to; s++) {
         const change = own[s] - last[s];
@@ -144,6 +138,36 @@ export class Chord {
     }
     const scale = z.columns[size - 1];
     for (let s = from; s < to; s++) if (scale[s] > this.#demand[s]) scale[s] = this.#demand[s];
+  }
+}
+
+/** A row of a matrix times a table of columns; four columns at a time, because most of the time goes into fetching and storing the sums. */
+function multiply(
+  matrix: Float64Array,
+  row: number,
+  columns: readonly Float64Array[],
+  product: Float64Array,
+  from: number,
+  to: number,
+): void {
+  const count = columns.length;
+  fill(product, 0, from, to);
+  let j = 0;
+  for (; j + 3 < count; j += 4) {
+    const a = columns[j];
+    const b = columns[j + 1];
+    const c = columns[j + 2];
+    const d = columns[j + 3];
+    const ma = matrix[row + j];
+    const mb = matrix[row + j + 1];
+    const mc = matrix[row + j + 2];
+    const md = matrix[row + j + 3];
+    for (let s = from; s < to; s++) product[s] += ma * a[s] + mb * b[s] + (mc * c[s] + md * d[s]);
+  }
+  for (; j < count; j++) {
+    const column = columns[j];
+    const factor = matrix[row + j];
+    for (let s = from; s < to; s++) product[s] += factor * column[s];
   }
 }
 

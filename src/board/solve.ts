@@ -55,11 +55,11 @@ export class BoardSolver {
   }
 
   /** Solves those of the first lanes whose `ending` is `solved` so far for the numbers that parts, heat network and limiters have loaded. */
-  solve(count: number): void {
+  solve(count: number, quickTolerance: number): void {
     const { ending, passes } = this;
     this.#pass.begin(this.#demand, 0, count);
     passes.fill(0, 0, count);
-    this.#chord?.solve(ending, passes, count);
+    this.#chord?.solve(ending, passes, count, Math.max(tolerance, quickTolerance));
     for (let s = 0; s < count; s++) {
       if (ending[s] !== 'solved' || this.#chord?.reached[s] === 1) continue;
       if (!this.#fast(s, this.#demand[s], this.#start)) this.#slow(s, this.#demand[s]);
