@@ -18,19 +18,25 @@ export interface PlanCommandOptions {
   readonly samples?: number | 'auto';
   readonly seed?: number;
   readonly against?: string;
+  readonly reach?: boolean;
+  readonly limiter?: string;
+  readonly confidence?: number;
   readonly progress?: (text: string) => void;
 }
 
 const defaultSamples = 20_000;
 const defaultSeed = 1;
 
-/** The `plan` verb: every step, or one; why a margin is uncertain; or the plan beside a recording. */
+/** The `plan` verb: every step, or one; why a margin is uncertain; the plan beside a recording; or how far the power may go. */
 export async function runPlan(studyArgument: string, options: PlanCommandOptions): Promise<Outcome> {
   const { study, folder } = await loadStudy(studyArgument);
   if (options.against !== undefined) {
     const { planAgainst } = await import('./plan-against.ts');
     return planAgainst(study, folder, options.against);
   }
+  if (options.reach) return (await import('./plan-reach.ts')).planReach(study, options);
+  if (options.limiter !== undefined || options.confidence !== undefined)
+    throw new Refusal(refuse('reach/needs-reach', { option: options.limiter ? '--limiter' : '--confidence' }));
   const { samples = defaultSamples, seed = defaultSeed, budget, by = 'input', global = false } = options;
   if (budget === undefined && (options.by !== undefined || global))
     throw new Refusal(refuse('command/needs-budget', { option: global ? '--global' : '--by' }));

@@ -98,7 +98,7 @@ export function boardDial({ limiter, realPower }: Dial) {
 }
 
 /** The same number gets the same dimension of the sequence at every step, so that steps can be compared draw by draw. */
-function drawsOf(study: Study, board: BoardModel, seed: number): DrawOptions {
+export function drawsOf(study: Study, board: BoardModel, seed: number): DrawOptions {
   const dimensions = new Map<string, number>();
   for (const step of study.steps)
     for (const [quantity, path] of step.quantities)

@@ -6,6 +6,7 @@ import { fitWords } from './fit.ts';
 import { gateWords } from './gate.ts';
 import { physicsWords } from './physics.ts';
 import { quantityWords } from './quantity.ts';
+import { reachWords } from './reach.ts';
 import { recordWords } from './record.ts';
 import { runWords } from './run.ts';
 import { senseWords } from './sense.ts';
@@ -19,6 +20,7 @@ export const words = {
   ...boardWords,
   ...calcWords,
   ...physicsWords,
+  ...reachWords,
   ...recordWords,
   ...runWords,
   ...fitWords,
