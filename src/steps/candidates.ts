@@ -8,6 +8,7 @@ import { standardUncertainty } from '../quantity/spread.ts';
 import type { Step, Study } from '../study/study.ts';
 import { NUMBER, PRESENT, READING } from './beside.ts';
 import { readInstrument } from './instrument.ts';
+import { placeOnBoard } from './place-on-board.ts';
 import { calibration, gluedThermocouple, RUN_HOURS, STEADY_NOISE, usualMeasurements } from './usual-measurements.ts';
 
 /** A measurement that the study could do. Effort is in hours. */
@@ -159,18 +160,7 @@ function uncertaintyOf(text: string, found: Input | Output): number {
 /** A number by the titles of what it belongs to: "Sense resistor of the core, R2: resistance". Null where the step has no such number. */
 function titleOf({ board, quantities }: Step, path: string): string | null {
   if (![...quantities.values()].includes(path)) return null;
-  const [keys] = path.split('#');
-  let at: unknown = board;
-  const titles: string[] = [];
-  let rest: string[] = [];
-  for (const key of keys.split('.')) {
-    at = typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined;
-    rest.push(key);
-    const title = typeof at === 'object' && at !== null && 'title' in at ? at.title : undefined;
-    if (typeof title !== 'string') continue;
-    titles.push(title);
-    rest = [];
-  }
+  const { title, rest } = placeOnBoard(board, path.split('#')[0]);
   const name = rest.filter((key) => !/^\d+$/.test(key) && key !== 'through').join(' ');
-  return titles.length > 0 ? `${titles.join(', ')}: ${name}` : path;
+  return title === '' ? path : `${title}: ${name}`;
 }

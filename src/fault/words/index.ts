@@ -5,6 +5,7 @@ import { compareWords } from './compare.ts';
 import { fitWords } from './fit.ts';
 import { gateWords } from './gate.ts';
 import { physicsWords } from './physics.ts';
+import { procedureWords } from './procedure.ts';
 import { quantityWords } from './quantity.ts';
 import { reachWords } from './reach.ts';
 import { recordWords } from './record.ts';
@@ -20,6 +21,7 @@ export const words = {
   ...boardWords,
   ...calcWords,
   ...physicsWords,
+  ...procedureWords,
   ...reachWords,
   ...recordWords,
   ...runWords,
