@@ -1,5 +1,6 @@
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
+import { evaluateAt, startValues } from '../metrology/evaluate.ts';
 import { farFor } from '../metrology/misfit.ts';
 import { monteCarlo } from '../metrology/monte-carlo.ts';
 import { withPosterior } from '../metrology/posterior.ts';
@@ -184,6 +185,7 @@ function exceedances(study: Study, step: Step, learnt: Learnt | null, options: G
   const { board } = assembly;
   const learning = learnt !== null && learnt.fit.ending === 'converged';
   const model = learning ? withPosterior(atPresentAmbient(board, study, learnt), learnt.fit) : board;
+  if (evaluateAt(model, startValues(model)).status.ending !== 'solved') return null;
   const margins = board.limits.map(({ marginOutput }) => board.outputs[marginOutput].id);
   const { samples, seed } = options;
   const run = monteCarlo(model, { samples, seed, outputs: margins, ...(learning && { joint: learnt.fit.joint }) });
