@@ -38,7 +38,7 @@ const HEAD = 74;
 /** Temperature drop of each layer from a hot node to ambient, one below the other, each where it lies on the scale. SVG text. */
 export function stackPicture(picture: StackPicture, { width }: { readonly width: number }): string {
   const { layers, title } = picture;
-  const labels = width >= 600 ? Math.min(270, 0.36 * width) : 0;
+  const labels = width >= 600 ? Math.min(310, 0.41 * width) : 0;
   const rowHeight = labels > 0 ? ROW : ROW + 44;
   const spans: TemperatureSpan[] = layers.flatMap((layer) => (layer.before ? [layer, layer.before] : [layer]));
   const ends = spans.flatMap(({ from, to }) => [from, to]);
@@ -117,8 +117,9 @@ function bar({ from, to }: TemperatureSpan, drop: string, scale: Scale, y: numbe
 }
 
 function ticks(scale: Scale, top: number, bottom: number): string {
+  const [left, right] = scale.range();
   return scale
-    .ticks(6)
+    .ticks(Math.max(2, Math.floor((right - left) / 70)))
     .map((value) => {
       const x = scale(value);
       return (

@@ -114,6 +114,8 @@ function waysTable({ ways, air }: Stack): string {
 
 /** Nodes that a change moves by so little are left out [K]. */
 const remarkable = 0.1;
+/** Nodes that are shown of each change, those first that it moves most. */
+const most = 4;
 
 function changeLines({ changes, power }: CoolingStep): string[] {
   const same = power
@@ -123,7 +125,7 @@ function changeLines({ changes, power }: CoolingStep): string[] {
     const name = change.compared === 'together' ? 'all of them together' : change.paths[0];
     const untold = untoldWords(change);
     if (untold) return [[name, change.kind, untold, '', '', '']];
-    const shown = change.gains.filter(({ gain }, i) => i === 0 || Math.abs(gain.value) >= remarkable);
+    const shown = change.gains.filter(({ gain }, i) => i < most && (i === 0 || Math.abs(gain.value) >= remarkable));
     return shown.map(({ title, without, with: now, gain }, i) => [
       i === 0 ? name : '',
       i === 0 ? change.kind : '',
@@ -165,7 +167,7 @@ function drawStack({ title, before, power }: CoolingStep, stack: Stack): string 
     return {
       ...span(layer),
       title: layer.title,
-      note: `${layer.what}; ${layer.heat.text}`,
+      note: `${layer.what}, ${Number(layer.heat.value.toPrecision(3))} W`,
       drop: layer.drop.text,
       before: then ? { ...span(then), drop: then.drop.text } : null,
     };

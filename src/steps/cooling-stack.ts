@@ -177,7 +177,7 @@ function followed(
     if ('stretch' in best) {
       const { stream, heat, rise, from, to } = best.stretch;
       const resistance = figure(rise.value / heat.value, null, 'thermal-resistance', 'K/W');
-      const what = from === 'ambient' ? 'air, warmed from ambient' : `air, warmed from ${from}`;
+      const what = `air from ${from}`;
       layers.push({
         id: `heat.streams.${to}`,
         title: stream,

@@ -68,7 +68,7 @@ export function coolingOf(study: Study, stepId: string, start?: string): Cooling
   if (!held || !before || paths.length === 0) return { ...heading, before: null, power: null, changes: [] };
   const full = dialled(step, held);
   const compare = (changed: readonly string[], compared: CoolingChange['compared']): CoolingChange => {
-    const kinds = [...new Set(changed.map(kindOf))];
+    const kinds = [...new Set(changed.map((path) => kindOf(path, step.board)))];
     const what = { paths: changed, kind: kinds.length === 1 ? kinds[0] : 'heat path', compared } as const;
     const other = withoutChanges(step, before, changed);
     if (!other) return { ...what, gains: [], untold: 'built-on' };
@@ -174,17 +174,20 @@ function gainsBetween(full: BoardModel, other: BoardModel): readonly Gain[] | nu
   return gains.sort((a, b) => Math.abs(b.gain.value) - Math.abs(a.gain.value));
 }
 
-/** What kind of change one at this path is. */
-export function kindOf(path: string): CoolingKind {
-  const keys = path.split('.');
-  if (keys[0] === 'plate') {
-    if (keys[1] === 'pads') return 'pads';
-    return keys[1] === 'screws' ? 'plate force' : 'plate';
+/** What kind of change one at this path is. `board`: after it. */
+export function kindOf(path: string, { heat }: Pick<Board, 'heat'>): CoolingKind {
+  const [section, group, name, , index, ...inner] = path.split('.');
+  if (section === 'plate') {
+    if (group === 'pads') return 'pads';
+    return group === 'screws' ? 'plate force' : 'plate';
   }
-  if (keys[1] === 'streams') return 'airflow';
-  if (keys[1] === 'ambient') return 'ambient';
-  if (keys.includes('surfaces')) return 'plating';
-  if (keys.includes('bond-line') || keys.includes('contact'))
-    return keys.at(-1) === 'pressure' ? 'plate force' : 'interface material';
-  return keys.length === 3 ? 'heat way' : 'heat path';
+  if (group === 'streams') return 'airflow';
+  if (group === 'ambient') return 'ambient';
+  if (index === undefined) return group === 'nodes' || group === 'links' ? 'heat way' : 'heat path';
+  if (inner.includes('surfaces')) return 'plating';
+  if (inner.at(-1) === 'pressure') return 'plate force';
+  const element = heat.links[name]?.through[Number(index)];
+  if (!element) return 'heat path';
+  if ('layer' in element) return element.layer.material === 'pad' ? 'pads' : 'heat path';
+  return 'bond-line' in element || 'contact' in element ? 'interface material' : 'heat path';
 }

@@ -191,7 +191,8 @@ export function balancePlate(study: Study, stepId: string, options: BalanceOptio
         meanPressure: of(`${at}.mean-pressure`),
         highestPressure: of(`${at}.highest-pressure`),
         lowestPressure: of(`${at}.lowest-pressure`),
-        contact: of(`${at}.contact`),
+        // Its ends are walls: an uncertainty would say that more than all of it may touch. The chances say how sure it is.
+        contact: figure(rest.dies[index].contact, null, 'ratio', '%'),
         gap: of(`${at}.gap`),
         carries: carries(force),
         centre: { x, y },
