@@ -142,6 +142,8 @@ export class TemperatureLimiterOnBoard implements BoardLimiter {
   readonly realOutput: number;
   readonly allowedSlot: number;
   readonly #allowed: Float64Array;
+  /** The node's own result: `state` holds only the temperatures that the solution needs. */
+  readonly #temperatureOutput: number;
 
   constructor(
     readonly id: string,
@@ -155,6 +157,7 @@ export class TemperatureLimiterOnBoard implements BoardLimiter {
     this.title = limiter.title ?? id;
     this.allowedSlot = slots.of(limiter['allowed-temperature']);
     this.#allowed = slots.columns[this.allowedSlot];
+    this.#temperatureOutput = outputs.find(`heat.nodes.${limiter.node}.temperature`);
     this.readsOutput = outputs.add(`limiters.${id}.reads`, 'temperature', '°C', `what ${this.title} reads`);
     this.realOutput = this.readsOutput;
   }
@@ -167,9 +170,9 @@ export class TemperatureLimiterOnBoard implements BoardLimiter {
     return (this.#allowed[s] - ambient[s]) / (state.temperature[this.node][s] - ambient[s]);
   }
 
-  write(state: PathState, y: readonly Float64Array[], from: number, to: number): void {
+  write(_state: PathState, y: readonly Float64Array[], from: number, to: number): void {
     const reads = y[this.readsOutput];
-    const temperature = state.temperature[this.node];
+    const temperature = y[this.#temperatureOutput];
     for (let s = from; s < to; s++) reads[s] = temperature[s];
   }
 }
