@@ -157,6 +157,7 @@ export function drawPowers(
   const batch = batchOf(board);
   const outputs = board.limits.map(({ marginOutput }) => batch.outputs[marginOutput]);
   const passed = Array.from({ length: outputs.length + 1 }, () => new Float64Array(samples).fill(Infinity));
+  const unsolved = passed[outputs.length];
   const before = outputs.map(() => new Float64Array(batch.lanes));
   for (let from = 0; from < samples; from += BLOCK) {
     draws.fill(from);
@@ -183,8 +184,11 @@ export function drawPowers(
             }
             before[l][s] = margin;
           }
-          const unsolved = passed[outputs.length];
-          if (lost && unsolved[draw] === Infinity) unsolved[draw] = k === 0 ? -Infinity : powers[k - 1];
+          if (lost && unsolved[draw] === Infinity) {
+            unsolved[draw] = k === 0 ? -Infinity : powers[k - 1];
+            // Nothing more is learnt from it, and looking for what isn't there takes long.
+            for (let i = 0; i < board.inputs.length; i++) batch.inputs[i][s] = board.inputs[i].value;
+          }
         }
       });
     }

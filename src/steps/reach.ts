@@ -147,7 +147,7 @@ function reachOn(
   const stepsThatChange = changedBy(study, step, source);
   const limits = order.map((l, rank): LimitReach => {
     const { sure, best, u, method, falls } = found[l];
-    const next = order.slice(rank + 1).find((other) => found[other].sure > Math.max(sure, range.low));
+    const next = order.slice(rank + 1).find((other) => found[other].sure > 1.001 * Math.max(sure, range.low));
     const target = next === undefined ? range.high : Math.min(range.high, found[next].sure);
     return {
       ...wordsOf(step, board, l),
