@@ -31,6 +31,8 @@ export interface BoardLimit {
   readonly valueOutput: number;
   readonly thresholdOutput: number;
   readonly marginOutput: number;
+  /** Threshold beside outputs that came about otherwise, with the inputs of the board's last evaluation [SI]. */
+  thresholdBeside(y: ArrayLike<number>): number;
 }
 
 /** A limit and how its threshold comes about: a plain rating, or one that falls with temperature. */
@@ -92,6 +94,7 @@ export class Limits {
         reason: title,
       },
     );
+    const column = this.slots.column(rating);
     this.known.push({
       id,
       title,
@@ -101,9 +104,10 @@ export class Limits {
       valueOutput,
       thresholdOutput,
       marginOutput,
-      rating: this.slots.column(rating),
+      rating: column,
       derated,
       temperatureOutput,
+      thresholdBeside: (y) => (derated ? derated.rule(column[0], y[temperatureOutput], 0) : column[0]),
     });
   }
 

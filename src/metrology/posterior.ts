@@ -11,5 +11,6 @@ export function withPosterior(model: Model, fit: Fit): Model {
     const found = fitted.get(input.id);
     return found ? { ...input, value: found.value, spread: found.spread, source: 'fitted' } : input;
   });
-  return { inputs, outputs: model.outputs, evaluate: (x, y) => model.evaluate(x, y) };
+  const { outputs, batch } = model;
+  return { inputs, outputs, evaluate: (x, y) => model.evaluate(x, y), batch };
 }

@@ -1,5 +1,5 @@
 import type { BoardModel } from '../board/assemble.ts';
-import type { Input, Model } from '../metrology/model.ts';
+import type { Batch, Input, Model } from '../metrology/model.ts';
 import type { Study } from '../study/study.ts';
 import { AMBIENT, type Learnt } from './learn.ts';
 
@@ -22,6 +22,24 @@ export function atPresentAmbient(board: BoardModel, study: Study, { problem }: L
       for (let i = 0; i < boardX.length; i++) boardX[i] = x[i];
       boardX[place] = x[place] - x[boardX.length];
       return board.evaluate(boardX, y);
+    },
+    batch: board.batch && atReadAmbient(board.batch, place),
+  };
+}
+
+/** A board's batch with the reading in the place of its ambient, and the reading's error as one input more. */
+function atReadAmbient(batch: Batch, place: number): Batch {
+  const [reading, error] = [new Float64Array(batch.lanes), new Float64Array(batch.lanes)];
+  const ambient = batch.inputs[place];
+  const { outputs, endings, lanes } = batch;
+  return {
+    inputs: [...batch.inputs.with(place, reading), error],
+    outputs,
+    endings,
+    lanes,
+    evaluate(count) {
+      for (let s = 0; s < count; s++) ambient[s] = reading[s] - error[s];
+      batch.evaluate(count);
     },
   };
 }

@@ -84,11 +84,12 @@ function trueRoom({ study, bench }: CampaignBench, k: number): { room: number | 
   const board = assembled(step);
   const x = Float64Array.from(board.inputs, ({ id, value }) => bench.hidden.get(id) ?? value);
   const y = Float64Array.from(board.outputs, ({ id }) => truth.get(id) ?? Number.NaN);
+  board.evaluate(x, new Float64Array(y.length));
   const ambient = truth.get('heat.nodes.ambient.temperature')!;
   let least = { room: Number.POSITIVE_INFINITY, closest: '' };
   for (const limit of board.limits) {
     const value = y[limit.valueOutput];
-    const threshold = limit.threshold(x, y);
+    const threshold = limit.thresholdBeside(y);
     const zero = board.outputs[limit.valueOutput].kind === 'temperature' ? ambient : 0;
     const room = (limit.side === 'under' ? threshold - value : value - threshold) / (threshold - zero);
     if (!Number.isFinite(room)) throw new Error(`no true value for ${limit.id}`);
