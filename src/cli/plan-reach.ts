@@ -56,25 +56,7 @@ function describe({ cooling, own, range, settles, limits, open, faults }: Coolin
     `looked at from ${range.low.text} to ${range.high.text}: ${ends[range.end]}`,
     ...(settles ? [`there is an operating point up to ${settles.text} at ${sure}`] : []),
     '',
-    writeTable(
-      [
-        { heading: 'limit' },
-        { heading: `at ${sure}`, align: 'right' },
-        { heading: 'at best values', align: 'right' },
-        { heading: 'next binds at', align: 'right' },
-        { heading: 'lacks there', align: 'right' },
-        { heading: 'beyond it' },
-      ],
-      binding.map((limit) => [
-        `${limit.id}${limit.method === 'monte-carlo' ? ' *' : ''}${limit.falls ? '' : ' ~'}`,
-        limit.power ? shortPower(limit) : `below ${range.low.text}`,
-        limit.best?.text ?? `above ${range.high.text}`,
-        limit.lifting?.target.text ?? '',
-        limit.lifting?.lacks.text ?? '',
-        limit.consequence,
-      ]),
-      '  ',
-    ),
+    binding.length > 0 ? table(binding, range, sure) : nothingBinds(kept.length, range.high.text, sure),
   ];
   if (binding.some(({ method }) => method === 'monte-carlo'))
     lines.push('  * by Monte Carlo: first order gives another power, because the board bends here');
@@ -92,6 +74,33 @@ function describe({ cooling, own, range, settles, limits, open, faults }: Coolin
       ...open.map(({ id, title }) => `    ${title}; fill in ${id}`),
     );
   return lines.join('\n');
+}
+
+function table(limits: readonly LimitReach[], range: NonNullable<CoolingReach['range']>, sure: string): string {
+  return writeTable(
+    [
+      { heading: 'limit' },
+      { heading: `at ${sure}`, align: 'right' },
+      { heading: 'at best values', align: 'right' },
+      { heading: 'next binds at', align: 'right' },
+      { heading: 'lacks there', align: 'right' },
+      { heading: 'beyond it' },
+    ],
+    limits.map((limit) => [
+      `${limit.id}${limit.method === 'monte-carlo' ? ' *' : ''}${limit.falls ? '' : ' ~'}`,
+      limit.power ? shortPower(limit) : `below ${range.low.text}`,
+      limit.best?.text ?? (limit.ending === 'nowhere' ? '' : `above ${range.high.text}`),
+      limit.lifting?.target.text ?? '',
+      limit.lifting?.lacks.text ?? '',
+      limit.consequence,
+    ]),
+    '  ',
+  );
+}
+
+function nothingBinds(kept: number, high: string, sure: string): string {
+  if (kept === 0) return '  no limit has data: nothing is known to bind, and nothing is known to be kept';
+  return `  ${plural(kept, 'limit')} with data, and none of them binds up to ${high} at ${sure}`;
 }
 
 /** Limits whose lifting is told; those further away come after several others have been lifted. */
