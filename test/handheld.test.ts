@@ -42,7 +42,7 @@ describe('the ladder of the handheld', () => {
   test('drawn: the skin still binds at the last step, and every draw has a steady state', () => {
     const plan = planStep(study, 'fan-12', { samples: 512, seed: 1 });
     expect(plan.binding).toBe('limits.skin-back');
-    expect(plan.sampling.failed).toBe(0);
+    expect(plan.sampling?.failed).toBe(0);
     expect(plan.margins.find(({ id }) => id === 'limits.skin-back')!.exceed.value).toBeGreaterThan(0.1);
   });
 
