@@ -91,7 +91,7 @@ function summary(failures: readonly Failed[], mode: Failed['mode']): string {
   const fresh = failures.filter(({ isOriginal }) => !isOriginal);
   const all = (fresh.length > 0 ? fresh : failures).filter((failure) => failure.mode === mode);
   const marked = dangerous(all).length > 0 ? ' !' : '';
-  if (all.some(({ direction }) => direction === 'gives in')) return `supply gives in${marked}`;
+  if (all.some(({ direction }) => direction === 'gives in')) return `no steady state${marked}`;
   const reals = all.flatMap(({ real }) => (real === null ? [] : [real]));
   const off = all.some(({ direction }) => direction === 'off') ? 'cut off' : '';
   if (reals.length === 0) return off;
@@ -183,7 +183,7 @@ function sayFailure(failed: Failed, limiter: string, title: (id: string) => stri
   const mark = dangerous([failed]).length > 0 ? `! passes ${passed.join(', ') || 'what the supply can give'}` : '';
   const says = {
     off: "the current's only way: everything behind it is off, and the amplifier's input sees the supply's voltage",
-    'gives in': 'reading falls, nothing limits: the supply gives in',
+    'gives in': 'reading falls, nothing limits: the supply gives in, or the board heats up without end',
     falls: `reading rises, real power falls to ${watts(failed.real ?? 0)}`,
     stays: 'no change that could be told',
     rises: `reading falls, real power rises to ${watts(failed.real ?? 0)}; ${

@@ -8,7 +8,7 @@ import { type Solved, solveWith } from './working-point.ts';
 /** Stands for a way that is open [Ω]. */
 const openResistance = 1e9;
 /** Stands for a part that is shorted, its joints with it [Ω]. */
-const shortedResistance = 1e-9;
+const shortedResistance = 1e-12;
 
 /** One single failure, and what it changes among the board's inputs. */
 export interface Failure {
@@ -72,7 +72,8 @@ export interface Failed extends Failure {
 export function fail(board: BoardModel, limiter: string, whole: Solved, failure: Failure): Failed {
   if (failure.changed === null) return { ...failure, direction: 'off', real: null, holder: null, passed: [] };
   const failed = solveWith(board, failure.changed);
-  if (failed.ending !== 'solved') return { ...failure, direction: 'gives in', real: null, holder: null, passed: [] };
+  if (failed.ending !== 'solved' || isBeyondAnything(failed))
+    return { ...failure, direction: 'gives in', real: null, holder: null, passed: [] };
   const output = `limiters.${limiter}.real`;
   const real = failed.of(output);
   const ratio = whole.ending === 'solved' ? real / whole.of(output) : 1;
@@ -85,6 +86,14 @@ export function fail(board: BoardModel, limiter: string, whole: Solved, failure:
     holder: failed.holder,
     passed: passedAt(failed).filter((id) => !already.has(id)),
   };
+}
+
+/** A rise that no board survives, of which a search for a steady state may still find a balance [K]. */
+const runawayRise = 2000;
+
+function isBeyondAnything({ board, of }: Solved): boolean {
+  const ambient = of('heat.nodes.ambient.temperature');
+  return board.outputs.some(({ id }) => /^heat\.nodes\.[^.]+\.temperature$/.test(id) && of(id) - ambient > runawayRise);
 }
 
 /** Trips and ratings that are passed at a solution. */

@@ -59,6 +59,11 @@ export function planSense(step: Step, stock: Stock, request: SenseRequest): Sens
 
   const faults: Fault[] = [];
   const searched = targets.map((watts) => {
+    const beyond = beyondSupplies(step, watts);
+    if (beyond) {
+      faults.push(beyond);
+      return null;
+    }
     const solved = solveAtPower(step, id, watts);
     const refused = refuseTarget(step, id, watts, solved, setting.present);
     if (refused) faults.push(refused);
@@ -172,6 +177,20 @@ function prepare(step: Step, stock: Stock, id: string, meter: Setting['meter']):
   }
   const setting = { step, limiter: id, stock, present: now.of(`limiters.${id}.real`), meter };
   return { ok: true, setting, limiter };
+}
+
+/** A target that all supplies together can't give at their ratings, or at any voltage: a source gives at most U²/(4·R). */
+function beyondSupplies({ board }: Step, watts: number): Fault | null {
+  let most = 0;
+  for (const part of Object.values(board.parts)) {
+    if (part.kind !== 'supply') continue;
+    const rated = part['rated-power'];
+    const { voltage, resistance } = part;
+    most += typeof rated === 'object' ? rated.value : voltage.value ** 2 / (4 * resistance.value);
+  }
+  if (watts <= most) return null;
+  const why = `all supplies together give ${Number(most.toPrecision(4))} W at most`;
+  return refuse('sense/beyond-supply', { target: `${Number(watts.toPrecision(6))} W`, why });
 }
 
 /** Why a target can't be had; null: it can. */
