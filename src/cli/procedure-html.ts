@@ -64,7 +64,7 @@ function itemHtml(item: ProcedureItem, state: ItemState): string {
     ...(item.readings.length > 0 ? [readingsHtml(item.readings)] : []),
   ];
   const box = `<span class="box" role="img" aria-label="${done ? 'done' : 'to do'}">${done ? '✓' : ''}</span>`;
-  return `<li value="${item.number}">${box}<div><p><b>${item.number}</b> ${safe(item.does)}</p>\n${lines.join('\n')}</div></li>`;
+  return `<li value="${item.number}">${box}<div><p><b>${item.number}</b> ${safe(item.does).replace(/`([^`]+)`/g, '<code>$1</code>')}</p>\n${lines.join('\n')}</div></li>`;
 }
 
 function readingsHtml(readings: readonly ExpectedReading[]): string {

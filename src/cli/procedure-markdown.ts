@@ -54,7 +54,7 @@ function readingsMarkdown(readings: readonly ExpectedReading[]): string[] {
 
 /** Text as text: nothing in a study becomes a heading, a link or markup. */
 function plain(text: string): string {
-  return text.replace(/[\r\n]+/g, ' ').replace(/[\\`*_[\]<>|#]/g, (sign) => `\\${sign}`);
+  return text.replace(/[\r\n]+/g, ' ').replace(/[\\*_[\]<>|#]/g, (sign) => `\\${sign}`);
 }
 
 function capital(text: string): string {

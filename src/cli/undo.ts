@@ -34,8 +34,8 @@ function undoText(title: string, { from, to, changes, points, readings, cautions
     ].join('\n');
   });
   const measured = points.map(
-    ({ title: point, low, high, expected, before, tells }) =>
-      `"${point}": ${low.text} to ${high.text} with four wires (expected ${expected.text})${before ? `; now ${before.text}${tells ? '' : ', which the meter can’t tell from it'}` : ''}`,
+    ({ title: point, low, high, expected, before, mistakes }) =>
+      `"${point}": ${low.text} to ${high.text} with four wires (expected ${expected.text})${before ? `; now ${before.text}` : ''}${mistakes.every(({ tells }) => tells) ? '' : '; the meter can’t tell every mistake'}`,
   );
   const read = readings.map(
     (reading) =>

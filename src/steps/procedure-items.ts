@@ -190,12 +190,8 @@ function inspection(changes: readonly DescribedChange[], electrical: boolean): D
   ];
 }
 
-function measurement({ part, title, expected, low, high, before, tells, meter }: SenseCheck): Draft {
-  const open = before
-    ? tells
-      ? `As before the step it would be ${before.text}: then a new joint is open.`
-      : `As before the step it would be ${before.text}, which lies inside: this meter can’t tell an open joint. Take a better one.`
-    : '';
+function measurement({ part, title, expected, low, high, mistakes, meter }: SenseCheck): Draft {
+  const hidden = mistakes.filter(({ tells }) => !tells).map(({ what }) => what);
   return {
     id: `measure-${part}`,
     phase: 'measure',
@@ -203,8 +199,10 @@ function measurement({ part, title, expected, low, high, before, tells, meter }:
     details: [
       `Expected ${expected.text} at room temperature, joints and meter included (${meter}).`,
       'Let it cool after soldering; a current of 1 A or more makes the voltage readable.',
+      `It would measure ${mistakes.map(({ what, measured }) => `${measured.text} with ${what}`).join('; ')}.`,
+      ...(hidden.length > 0 ? [`This meter can’t tell: ${hidden.join('; ')}. Take a better one.`] : []),
     ],
-    stop: `Outside: don’t connect power. ${open} Near zero: it is bridged.`,
+    stop: 'Outside: don’t connect power, find out why. Near zero: it is bridged.',
     warns: ['short'],
   };
 }
@@ -258,9 +256,9 @@ function soakItem(low: LowLoad | null): Draft {
     id: 'soak',
     phase: 'soak',
     does: 'Stay at the small load for 15 minutes, until no temperature climbs any more (common practice, no source).',
+    details: low && low.instruments.length > 0 ? ['Every instrument stays in its interval of the check before.'] : [],
     stop: 'A reading leaves its interval, or climbs on without end: switch off.',
     warns: ['hot'],
-    readings: low?.instruments ?? [],
   };
 }
 

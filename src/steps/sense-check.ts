@@ -1,9 +1,18 @@
+import { prettyUnit } from '../quantity/unit.ts';
 import type { Step, Study } from '../study/study.ts';
 import { atDigitsOf } from './expected-readings.ts';
 import { figure } from './figure.ts';
-import { type Resistance, senseAtRest } from './sense-at-rest.ts';
+import { type ExpectedResistance, resistanceAtRest, senseAtRest } from './sense-at-rest.ts';
 import type { Figure } from './step-plan.ts';
 import { usualMeasurements } from './usual-measurements.ts';
+
+/** Something that can have gone wrong at a sense point. */
+export interface Mistake {
+  readonly what: string;
+  readonly measured: Figure;
+  /** Whether that lies outside the interval of what is expected. */
+  readonly tells: boolean;
+}
 
 /** What a sense point must measure after it has been changed, with four wires, the board without power. */
 export interface SenseCheck {
@@ -14,10 +23,10 @@ export interface SenseCheck {
   /** 95 % interval of the reading. */
   readonly low: Figure;
   readonly high: Figure;
-  /** What it measured before the change, and measures still where a new joint is open. */
+  /** What it measured before. */
   readonly before: Figure | null;
-  /** Whether that lies outside the interval. */
-  readonly tells: boolean;
+  /** What else could be there, and what would then be measured. */
+  readonly mistakes: readonly Mistake[];
   readonly meter: string;
 }
 
@@ -25,22 +34,29 @@ export interface SenseCheck {
 export function senseCheck(part: string, step: Step, before: Step): SenseCheck | null {
   const now = senseAtRest(step, part, meterU);
   if (!now) return null;
-  const was = before.board.parts[part]?.kind === 'sense' ? senseAtRest(before, part, meterU) : null;
+  const was = before.board.parts[part]?.kind === 'sense' ? resistanceAtRest(before, part) : null;
   const written = (value: number, u: number) => figure(value, u, 'resistance', 'mΩ');
   const rounded = (value: number) => atDigitsOf(written(value, now.u));
+  const mistake = (what: string, value: number | null): Mistake[] =>
+    value === null ? [] : [{ what, measured: rounded(value), tells: isOutside(value, now) }];
+  const entry = step.board.parts[part];
+  const fitted = entry.kind === 'sense' ? entry.fitted : [];
+  const open = fitted.flatMap(({ title, resistance }, i) =>
+    mistake(`"${title ?? prettyUnit(resistance.text)}" not connected`, resistanceAtRest(step, part, i)),
+  );
   return {
     part,
     title: step.board.parts[part].title ?? part,
     expected: written(now.value, now.u),
     low: rounded(now.low),
     high: rounded(now.high),
-    before: was && rounded(was.value),
-    tells: was !== null && isOutside(was, now),
+    before: was === null ? null : rounded(was),
+    mistakes: [...mistake('nothing changed', was), ...open],
     meter: usualMeasurements.resistance!.by,
   };
 }
 
-function isOutside({ value }: Resistance, { low, high }: Resistance): boolean {
+function isOutside(value: number, { low, high }: ExpectedResistance): boolean {
   return value < low || value > high;
 }
 

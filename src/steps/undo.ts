@@ -28,6 +28,17 @@ export interface UndoWay {
  * had been soldered on top and later became 12 mΩ, the 12 mΩ is taken off, and that is all. `to` comes before `from`, or is the same.
  */
 export function undoWay(study: Study, from: string, to: string): UndoWay {
+  const changes = takenBack(study, from, to).map(({ step, index, change, changedAgain }): UndoneChange => {
+    const at = study.steps.findIndex(({ id }) => id === step);
+    // Its content is what stands at the last step, where the titles are looked for.
+    const described = describeChange(change, `change-${index + 1}`, study.steps[at - 1], stepOf(study, from));
+    return { step, change: described, changedAgain };
+  });
+  return { from, to, changes, byHand: changes.some(({ change }) => isByHand(change.work)) };
+}
+
+/** The changes to take back, in their order, each with what stands there by then as its content after it. */
+export function takenBack(study: Study, from: string, to: string): readonly Standing[] {
   const [last, first] = [from, to].map((id) => study.steps.indexOf(stepOf(study, id)));
   if (first > last) throw new Error(`step "${to}" comes after "${from}"`);
   const list: Standing[] = [];
@@ -35,13 +46,7 @@ export function undoWay(study: Study, from: string, to: string): UndoWay {
     const { id, changes } = study.steps[i];
     for (const [index, change] of [...changes.entries()].reverse()) takeBack(list, id, index, change);
   }
-  const changes = list.map(({ step, index, change, changedAgain }): UndoneChange => {
-    const at = study.steps.findIndex(({ id }) => id === step);
-    // Its content is what stands at the last step, where the titles are looked for.
-    const described = describeChange(change, `change-${index + 1}`, study.steps[at - 1], study.steps[last]);
-    return { step, change: described, changedAgain };
-  });
-  return { from, to, changes, byHand: changes.some(({ change }) => isByHand(change.work)) };
+  return list;
 }
 
 interface Standing {
