@@ -2,13 +2,15 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { runCommand } from '../src/cli/command.ts';
 
-/** Every `$ uprate …` of the README with the lines shown below it. */
-function examples(): [command: string, shown: string[]][] {
-  const found: [string, string[]][] = [];
-  for (const [, block] of readFileSync('README.md', 'utf8').matchAll(/```\n(\$ uprate[\s\S]*?)```/g))
+const pages = ['README.md', 'docs/cooling.md'];
+
+/** Every `$ uprate …` of a page with the lines shown below it. */
+function examples(page: string): [page: string, command: string, shown: string[]][] {
+  const found: [string, string, string[]][] = [];
+  for (const [, block] of readFileSync(page, 'utf8').matchAll(/```\n(\$ uprate[\s\S]*?)```/g))
     for (const part of block.split(/^\$ uprate /m).slice(1)) {
       const [command, ...shown] = part.split('\n');
-      found.push([command, shown.filter((line) => line.trim() !== '' && line.trim() !== '…')]);
+      found.push([page, command, shown.filter((line) => line.trim() !== '' && line.trim() !== '…')]);
     }
   return found;
 }
@@ -16,7 +18,7 @@ function examples(): [command: string, shown: string[]][] {
 const words = (command: string) =>
   [...command.matchAll(/'([^']*)'|[^\s']+(?:'([^']*)')?/g)].map(([whole]) => whole.replaceAll("'", ''));
 
-test.each(examples())('README: `uprate %s` says what stands there', async (command, shown) => {
+test.each(pages.flatMap(examples))('%s: `uprate %s` says what stands there', async (_, command, shown) => {
   let out = '';
   const exit = await runCommand(words(command), {
     out: (text) => {

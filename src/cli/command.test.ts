@@ -83,7 +83,7 @@ test.each(['check', 'plan', 'calc', 'import', 'runs', 'show', 'fit', 'compare', 
 );
 
 describe('the examples of --help', () => {
-  const verbs = ['check', 'plan', 'calc', 'runs', 'show', 'fit', 'compare'];
+  const verbs = ['check', 'plan', 'plate', 'cooling', 'calc', 'runs', 'show', 'fit', 'compare'];
   test.each(verbs)('those of %s that name an example of the project run', async (verb) => {
     const { out } = await run(verb, '--help');
     const examples = [...out.matchAll(/\$ uprate (.* examples\/.*)$/gm)].map(([, line]) => line.split(' '));

@@ -116,7 +116,11 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .option('--seed <n>', 'seed of the draws, 1 when left out', wholeNumber(0, greatestSeed))
     .addHelpText(
       'after',
-      examples('uprate plate mini-pc', 'uprate plate mini-pc --step new-pads --svg plate.svg', 'uprate plate . --json'),
+      examples(
+        'uprate plate examples/cooler',
+        'uprate plate examples/cooler --step thick-pads',
+        'uprate plate . --step thick-pads --svg plate.svg',
+      ),
     )
     .action((study: string, options) =>
       perform('plate', study, async () => (await import('./plate.ts')).runPlate(study, options)),
@@ -179,8 +183,8 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
       'after',
       examples(
         'uprate cooling examples/mini-pc --step stacked-12',
-        'uprate cooling examples/mini-pc --from stages',
-        'uprate cooling examples/mini-pc --step stacked-12 --svg stack.svg',
+        'uprate cooling examples/cooler --from memory',
+        'uprate cooling . --step new-paste --svg stack.svg',
       ),
     )
     .action((study: string, options) =>

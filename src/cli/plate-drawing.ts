@@ -36,7 +36,7 @@ function dieArea(die: DieState): PressedArea {
           die.force.text,
           `mean ${die.meanPressure.text}`,
           `highest ${die.highestPressure.text}`,
-          ...(die.contact.value < 1 ? [`touched ${die.contact.text}`] : []),
+          ...(die.contact.value < 1 ? [`touched by ${(100 * die.contact.value).toFixed(0)} %`] : []),
           ...(die.noContact ? [`no contact: ${die.noContact.text}`] : []),
         ]
       : [`no contact, gap ${die.gap.text}`],

@@ -127,7 +127,7 @@ function dieTable({ dies }: PlateBalance): string {
       die.touches ? die.meanPressure.text : 'no contact',
       die.highestPressure.text,
       die.lowestPressure.text,
-      die.contact.text,
+      `${(100 * die.contact.value).toFixed(0)} %`,
       die.touches ? 'none' : die.gap.text,
       die.noContact?.text ?? '',
       die.partContact?.text ?? '',
