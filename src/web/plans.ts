@@ -13,6 +13,8 @@ import { powerLimiter } from './words.ts';
 /** Draws of a Monte Carlo run, and the seed that makes them repeatable. */
 export const SAMPLES = 20_000;
 export const SEED = 1;
+/** Steps that are sampled at the same time, one a core: each step's draws are the same wherever they are made. */
+const MOST_SAMPLERS = 4;
 /** How long the dial rests before sampling starts [ms]. */
 const REST = 150;
 
@@ -105,13 +107,16 @@ export const shownPlan = computed(() => {
   return base && (dialledBoard.value?.turn(base, at.realPower) ?? base);
 });
 
-/** How far sampling is: steps done and the share of the one under way; null when nothing is under way. */
+/** How far sampling is: steps done and the shares of those under way, added up; null when nothing is under way. */
 export const progress = signal<{ readonly done: number; readonly of: number; readonly share: number } | null>(null);
 export const dialSampling = signal(false);
 
 /** Keeps samples and address in step with the study, the chosen step and the dial. */
 export function followPlans(): void {
-  const ladderSampler = new Sampler();
+  const ladderSamplers = Array.from(
+    { length: Math.min(MOST_SAMPLERS, navigator.hardwareConcurrency || 1) },
+    () => new Sampler(),
+  );
   const dialSampler = new Sampler();
   const follower = new Follower();
 
@@ -129,17 +134,23 @@ export function followPlans(): void {
     const steps = [...all.filter((id) => id === chosen), ...all.filter((id) => id !== chosen)];
     sampled.value = new Map();
     progress.value = null;
-    ladderSampler.cancel();
+    for (const sampler of ladderSamplers) sampler.cancel();
     if (source.state !== 'here' || steps.length === 0) return;
     let done = 0;
     progress.value = { done, of: steps.length, share: 0 };
-    ladderSampler.start({ file: source.file, text: source.text, steps, samples: SAMPLES, seed: SEED }, (word) => {
-      if (word.kind === 'plan') {
-        done += 1;
-        sampled.value = new Map(sampled.peek()).set(word.plan.id, word.plan);
-      }
-      const share = word.kind === 'progress' ? word.share : 0;
-      progress.value = word.kind === 'done' ? null : { done, of: steps.length, share };
+    const shares = ladderSamplers.map(() => 0);
+    ladderSamplers.forEach((sampler, k) => {
+      const own = steps.filter((_, i) => i % ladderSamplers.length === k);
+      if (own.length === 0) return;
+      sampler.start({ file: source.file, text: source.text, steps: own, samples: SAMPLES, seed: SEED }, (word) => {
+        if (word.kind === 'plan') {
+          done += 1;
+          sampled.value = new Map(sampled.peek()).set(word.plan.id, word.plan);
+        }
+        shares[k] = word.kind === 'progress' ? word.share : 0;
+        const share = shares.reduce((sum, each) => sum + each);
+        progress.value = done === steps.length ? null : { done, of: steps.length, share };
+      });
     });
   });
 
