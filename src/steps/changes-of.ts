@@ -38,7 +38,7 @@ export function describeChange(change: StepChange, id: string, beforeIt: Step, a
   // What a change brings has its title only afterwards, what it removes only before.
   const place = placeOnBoard((before === undefined ? afterIt : beforeIt).board, change.at);
   const fields = fieldsBetween(before, after);
-  const title = place.title || change.at;
+  const title = place.title || (change.at.split('.')[1] ?? change.at);
   const keys = place.rest.filter((key) => !/^\d+$/.test(key) && key !== 'through' && key !== 'fitted');
   const name = place.title ? keys.join(' ') : '';
   const does = sayWork({ work, title, name, fields });

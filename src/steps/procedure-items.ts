@@ -277,7 +277,10 @@ function fullLoadItem({ full, unwatched }: ProcedureBasis): Draft {
         : []),
       ...(unwatched.length > 0 ? [`Near, and watched by no instrument: ${unwatched.join('; ')}.`] : []),
     ],
-    stop: 'Break off at the limits below at once. Beyond "stop and think", go back to the small load and find out why.',
+    stop:
+      full.length > 0
+        ? 'Break off at the limits below at once. Beyond "stop and think", go back to the small load and find out why.'
+        : 'Glue a thermometer to what gets hot first; without one, leave it at the small load.',
     warns: ['watch'],
     readings: full,
   };

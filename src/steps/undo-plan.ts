@@ -1,5 +1,5 @@
 import { assembleBoard } from '../board/assemble.ts';
-import { budget } from '../metrology/budget.ts';
+import { monteCarlo } from '../metrology/monte-carlo.ts';
 import { sensitivities } from '../metrology/sensitivity.ts';
 import type { Step, Study } from '../study/study.ts';
 import { type Caution, cautions } from './cautions.ts';
@@ -54,6 +54,9 @@ export function undoPlan(study: Study, from: string, to: string): UndoPlan {
   };
 }
 
+/** So many draws know a standard uncertainty to a hundredth. */
+const SAMPLES = 4096;
+
 /** Limiters that read a sense point that is changed back; none where one of the two boards has no operating point. */
 function readingsBack(now: Step, then: Step, touched: ReadonlySet<string>): ReadingBack[] {
   const [before, after] = [now, then].map((step) => {
@@ -61,15 +64,20 @@ function readingsBack(now: Step, then: Step, touched: ReadonlySet<string>): Read
     if (!assembly.ok) return null;
     const { board } = assembly;
     const sens = sensitivities(board);
-    return sens.ending === 'solved' ? { board, sens } : null;
+    if (sens.ending !== 'solved') return null;
+    const outputs = Object.keys(step.board.limiters)
+      .map((id) => `limiters.${id}.real`)
+      .filter((id) => board.indexOfOutput(id) >= 0);
+    // Draws, because another limiter may hold in some of them.
+    return { board, sens, run: monteCarlo(board, { samples: SAMPLES, seed: 1, outputs }) };
   });
   if (!before || !after) return [];
   return Object.entries(then.board.limiters).flatMap(([id, limiter]) => {
     if (!('reads' in limiter) || !limiter.reads.some(({ sense }) => touched.has(sense))) return [];
     if (before.board.indexOfOutput(`limiters.${id}.real`) < 0) return [];
-    const realOf = ({ board, sens }: typeof after) => {
+    const realOf = ({ board, sens, run }: typeof after) => {
       const output = `limiters.${id}.real`;
-      return figure(sens.y0[board.indexOfOutput(output)], budget(board, output, sens)?.u ?? null, 'power', 'W');
+      return figure(sens.y0[board.indexOfOutput(output)], run.outputs.get(output)!.u, 'power', 'W');
     };
     const ratioOf = (operating: typeof after) => {
       const { ratio, uRatio } = limiterRatio(operating, id);
