@@ -239,7 +239,7 @@ class Bench {
       kind: what === 'power' ? 'power' : 'temperature',
       unit: what === 'power' ? 'W' : '°C',
       value: measured.mean,
-      spread: { shape: 'normal', u: what === 'power' ? measured.u : Math.hypot(measured.u, repeatability) },
+      spread: { shape: 'normal', u: Math.hypot(measured.u, repeatability) },
       source: `measured in ${window.run}, ${window.title}`,
     };
     return { instrument: id, input };
