@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { writeFault } from '../../fault/fault.ts';
+import { budget } from '../../metrology/budget.ts';
 import { evaluateAt, startValues } from '../../metrology/evaluate.ts';
+import { sensitivities } from '../../metrology/sensitivity.ts';
 import { readStudy } from '../../study/read.ts';
 import type { Study } from '../../study/study.ts';
 import { assembleBoard } from '../assemble.ts';
@@ -107,4 +109,63 @@ test('a plate that is held off its die lets no heat through, and the board says 
   const { board } = assembly;
   expect(evaluateAt(board, startValues(board)).status.ending).toBe('infeasible');
   expect(board.plate?.lifted).toEqual(['processor']);
+});
+
+test('numbers that can’t be a plate’s have no solution, and are told apart from a plate that tips over', () => {
+  const model = assemblePlate(withPlate(worked).steps[0])!;
+  const ending = (id: string, value: number) => {
+    const x = startValues(model);
+    x[model.inputs.findIndex((input) => input.id === id)] = value;
+    return [evaluateAt(model, x).status.ending, model.plate.ending];
+  };
+  expect(ending('plate.pads.left.share', -0.1)).toEqual(['infeasible', 'impossible']);
+  expect(ending('plate.dies.processor.layer.thickness', 0)).toEqual(['infeasible', 'impossible']);
+  expect(ending('plate.pads.left.thickness', -1e-3)).toEqual(['infeasible', 'impossible']);
+  expect(ending('plate.screws.a.force', -1)).toEqual(['infeasible', 'impossible']);
+  expect(ending('plate.screws.a.force', 1000)).toEqual(['infeasible', 'unsupported']);
+  expect(ending('plate.screws.a.force', 26)).toEqual(['solved', 'solved']);
+});
+
+test('screws that share a cause pull together: the pull is as uncertain as their sum', () => {
+  const shared =
+    'shared:\n  driver:\n    factor: 100 % ± 10 %\n    of: [plate.screws.a.force, plate.screws.b.force, plate.screws.c.force, plate.screws.d.force]\n';
+  const u = (more: string) => {
+    const model = assemblePlate(withPlate(worked.replaceAll('26 N ± 5 %', '26 N ± 0.001 %') + more).steps[0])!;
+    return budget(model, 'plate.pull', sensitivities(model))!.u;
+  };
+  expect(u('')).toBeLessThan(0.001);
+  expect(u(shared)).toBeCloseTo((104 * 0.1) / Math.sqrt(3), 3);
+});
+
+test('draws of the board’s batch see the plate that a single evaluation sees', () => {
+  const assembly = assembleBoard(withPlate(worked).steps[0]);
+  if (!assembly.ok) throw new Error('no board');
+  const { board } = assembly;
+  const { batch } = board;
+  const forces = [18, 26, 34];
+  const at = board.indexOfInput('plate.screws.a.force');
+  forces.forEach((force, lane) => {
+    startValues(board).forEach((value, i) => {
+      batch.inputs[i][lane] = i === at ? force : value;
+    });
+  });
+  batch.evaluate(forces.length);
+  const together = forces.map((_, lane) => [
+    batch.outputs[board.indexOfOutput('plate.dies.processor.mean-pressure')][lane],
+    batch.outputs[board.indexOfOutput('heat.nodes.die.temperature')][lane],
+  ]);
+  const single = forces.map((force) => {
+    const x = startValues(board);
+    x[at] = force;
+    const { y } = evaluateAt(board, x);
+    return [
+      y[board.indexOfOutput('plate.dies.processor.mean-pressure')],
+      y[board.indexOfOutput('heat.nodes.die.temperature')],
+    ];
+  });
+  together.forEach(([pressure, temperature], lane) => {
+    expect(pressure).toBeCloseTo(single[lane][0], 3);
+    expect(temperature).toBeCloseTo(single[lane][1], 6);
+  });
+  expect(new Set(together.map(([pressure]) => Math.round(pressure))).size).toBe(3);
 });
