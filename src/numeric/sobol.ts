@@ -33,11 +33,20 @@ export function sobol(dimensions: number, seed: number | null): SobolSequence {
     const v = directionsOf(dimension);
     const padded = dimension > directionTable.length;
     const key = seed === null ? 0 : hash((seed ^ Math.imul(dimension + 1, 0x9e3779b9)) >>> 0);
-    let x = pointAt(v, from);
+    if (padded) {
+      const order = hash(key);
+      for (let i = 0; i < out.length; i++) {
+        const bare = pointAt(v, reverse(mix(reverse(from + i), order)) >>> 0);
+        out[i] = numberOf(seed === null ? bare : reverse(mix(reverse(bare), key)));
+      }
+      return;
+    }
+    // Scrambling works on the bits in reverse order: there the point is kept.
+    const backward = v.map(reverse);
+    let x = reverse(pointAt(v, from));
     for (let i = 0; i < out.length; i++) {
-      const bare = padded ? pointAt(v, scramble(from + i, hash(key)) >>> 0) : x;
-      out[i] = ((seed === null ? bare : scramble(bare, key)) >>> 0) * scale + scale / 2;
-      x ^= v[trailingZeros(from + i + 1)];
+      out[i] = numberOf(reverse(seed === null ? x : mix(x, key)));
+      x ^= backward[trailingZeros(from + i + 1)];
     }
   };
   const single = new Float64Array(1);
@@ -86,14 +95,19 @@ function directionNumbers(dimension: number): Uint32Array {
   return v;
 }
 
-/** Nested uniform scrambling: each bit is flipped by a hash of the bits above it. */
-function scramble(x: number, key: number): number {
-  let y = (reverse(x) + key) | 0;
+/** The middle of the interval that the 32 bits name, between 0 and 1. */
+function numberOf(point: number): number {
+  return (point >>> 0) * scale + scale / 2;
+}
+
+/** Nested uniform scrambling of bits in reverse order: each bit is flipped by a hash of the bits below it. */
+function mix(x: number, key: number): number {
+  let y = (x + key) | 0;
   y ^= Math.imul(y, 0x6c50b47c);
   y ^= Math.imul(y, 0xb82f1e52);
   y ^= Math.imul(y, 0xc7afe638);
   y ^= Math.imul(y, 0x8d22f6e6);
-  return reverse(y);
+  return y;
 }
 
 function reverse(x: number): number {
