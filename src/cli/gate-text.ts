@@ -119,7 +119,9 @@ function limits({ step, verdict, samples, seed }: GateFindings): string {
 }
 
 function chance({ probability, low, high }: CountedProbability): string[] {
-  return [probability === 0 ? 'never' : percent(probability), `${percent(low)} to ${percent(high)}`];
+  // Nothing counted leaves a rounding of the interval's end, no probability.
+  const end = low < 1e-9 ? '0 %' : percent(low);
+  return [probability === 0 ? 'never' : percent(probability), `${end} to ${percent(high)}`];
 }
 
 const cautions = `A go is no promise: it says that nothing known here speaks against the step. The manufacturer's ratings win over these figures.

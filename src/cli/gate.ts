@@ -9,6 +9,7 @@ import { describeGate } from './gate-text.ts';
 import { jsonSafe } from './json-safe.ts';
 import { loadStudy } from './load-study.ts';
 import { namedStep } from './named-step.ts';
+import { loadTicks } from './procedure-store.ts';
 
 export interface GateCommandOptions {
   readonly samples?: number;
@@ -26,7 +27,7 @@ export async function runGate(studyArgument: string, wanted: string, options: Ga
   const [first, ...above] = study.steps.map(({ id }) => id);
   if (step === first) throw new Refusal(refuse('gate/first-step', { step, known: above }));
   const { samples = defaultSamples, seed = 1, today } = options;
-  const { notes, ...record } = await recordOf(study, folder);
+  const { notes, ...record } = await recordOf(study, folder, step);
   const verdict = gateOnLadder(study, step, record, { samples, seed, today });
   const { evidence } = verdict;
   const advice = adviseGate(study, step, verdict, evidence.learnt);
@@ -63,22 +64,40 @@ function spoken(fault: Fault) {
   return { code: fault.code, data: fault.data, found, expected, remedy };
 }
 
-/** Every recording whose step the study names, and what to know about the others. */
-async function recordOf(study: Study, folder: string): Promise<LadderRecord & { readonly notes: readonly Fault[] }> {
+type NotedRecord = LadderRecord & { readonly notes: readonly Fault[] };
+
+/** Every recording below a step, and what to know about those whose step the study doesn't name. */
+async function recordOf(study: Study, folder: string, stepId: string): Promise<NotedRecord> {
   const runs = (await listRuns(folder)).map(({ id }) => id);
+  const lowLoadChecked = await lowLoadChecks(study, folder);
   if (!study.learning) {
     const trouble = runs.length > 0 ? [refuse('gate/no-learning', { runs: runs.length })] : [];
-    return { windows: [], trouble, notes: [] };
+    return { windows: [], trouble, lowLoadChecked, notes: [] };
   }
   const { from, at = {} } = study.learning;
   const named = new Set([...from, ...Object.keys(at)]);
-  const read = runs.filter((run) => named.has(run));
+  const order = study.steps.map(({ id }) => id);
+  const isBelow = (run: string) => order.indexOf(at[run] ?? order[0]) < order.indexOf(stepId);
+  const read = runs.filter((run) => named.has(run) && isBelow(run));
   const windows = (await Promise.all(read.map((run) => windowsOfRun(study, folder, run)))).flat();
   const notes = [
-    ...[...named].filter((run) => !runs.includes(run)).map((run) => remark('gate/run-not-there', run)),
+    ...[...named].filter((run) => !runs.includes(run) && isBelow(run)).map((run) => remark('gate/run-not-there', run)),
     ...runs.filter((run) => !named.has(run)).map((run) => remark('gate/run-unnamed', run)),
   ];
-  return { windows, notes };
+  return { windows, lowLoadChecked, notes };
+}
+
+/** Whether the check at a small load is ticked in the procedure of each step that changes something. */
+async function lowLoadChecks(study: Study, folder: string): Promise<Map<string, boolean>> {
+  const changing = study.steps.filter(({ changes }) => changes.length > 0);
+  return new Map(
+    await Promise.all(
+      changing.map(async ({ id }): Promise<[string, boolean]> => {
+        const { ticks } = await loadTicks(folder, id);
+        return [id, ticks.has('low-load')];
+      }),
+    ),
+  );
 }
 
 function remark(code: 'gate/run-not-there' | 'gate/run-unnamed', run: string): Fault {

@@ -26,7 +26,7 @@ export interface GateEvidence {
   readonly windows?: readonly MeasuredWindow[];
   /** Why nothing could be learnt, where there are recordings. */
   readonly trouble?: readonly Fault[];
-  /** Whether the low-load check of the standing step is ticked; left out: nobody keeps a list. */
+  /** Whether the low-load check of the standing step is ticked; left out: it isn't asked. */
   readonly lowLoadChecked?: boolean;
 }
 

@@ -73,7 +73,7 @@ export const gateWords = {
   'gate/low-load': (d) => ({
     found: `the check at a small load is not ticked for ${d.step}`,
     expected: 'that the reading has moved by the predicted factor, seen at a small load',
-    remedy: `do it, and tick it in the procedure of ${d.step}`,
+    remedy: `do it, and tick it: \`uprate procedure STUDY --step ${d.step} --tick low-load\``,
   }),
   'gate/no-go-before': (d) => ({
     found: `step ${d.before}, on which ${d.step} stands, has no go: ${d.reason}`,
