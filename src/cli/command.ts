@@ -157,7 +157,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .option('--stock <file>', 'stock list; stock.yaml beside the study, or values commonly sold, when left out')
     .option('--step <step>', 'the step it starts from; the first of the study when left out')
     .option('--kinds <kinds>', 'any of replace,stack,divider; all when left out')
-    .option('--top <n>', 'how many options to show, 10 when left out', wholeNumber(1, 50))
+    .option('--top <n>', 'how many options to show; when left out 10, and 5 of a ladder', wholeNumber(1, 50))
     .option('--option <n>', 'the option to be told in full, the first when left out', wholeNumber(1, 50))
     .option('--meter <power>', 'standard uncertainty of your own power meter, for the low-load check')
     .addHelpText(

@@ -64,8 +64,8 @@ function ofStep(step: OptionStep) {
     others: others.map((other) => ({
       ...other,
       allowed: watts(other.allowed),
-      before: watts(other.before),
-      after: watts(other.after),
+      before: other.before === null ? null : watts(other.before),
+      after: other.after === null ? null : watts(other.after),
       actedAt: other.actedAt === null ? null : watts(other.actedAt),
       actsAt: other.actsAt === null ? null : watts(other.actsAt),
     })),

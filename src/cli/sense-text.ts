@@ -81,7 +81,10 @@ function table(options: readonly SenseOption[]): string {
 function sayChange({ at, becomes, why }: Change): string {
   const [, sense] = at.split('.');
   if (!becomes) return `${sense}: take off`;
-  if (at.endsWith('parallel')) return `${sense}: ${String(becomes.source)}`;
+  if (at.endsWith('parallel')) {
+    const [added, there] = String(becomes.source).split(' across ');
+    return there === undefined ? `${sense}: divider off` : `${sense} / ${added}`;
+  }
   const value = String(becomes.resistance).replace(/ ± .*/, '').replace('ohm', 'Ω');
   return `${sense} ${why === 'in its place' ? '=' : '+'} ${value}`;
 }
@@ -240,7 +243,7 @@ function others({ others: all }: OptionStep): string[] {
   return all.map(({ id, title, acts, allowed, before, after, actedAt, actsAt }) => {
     const moved =
       actedAt !== null && actsAt !== null ? `; it ${acts}s at ${watts(actsAt)} true instead of ${watts(actedAt)}` : '';
-    return `  ${title} (${id}) reads the same points: ${watts(after)} instead of ${watts(before)} there, of ${watts(allowed)} allowed${moved}`;
+    return `  ${title} (${id}) reads the same points: ${after === null || before === null ? 'nothing that can be told' : `${watts(after)} instead of ${watts(before)}`} there, of ${watts(allowed)} allowed${moved}`;
   });
 }
 

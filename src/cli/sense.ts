@@ -1,7 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Refusal, refuse } from '../fault/fault.ts';
-import { nearest } from '../fault/nearest.ts';
 import { readQuantity } from '../quantity/read.ts';
 import { defaultStock } from '../sense/default-stock.ts';
 import type { Kind } from '../sense/fit.ts';
@@ -10,6 +9,7 @@ import { partByHand, readStock, type Stock, shortBelow } from '../sense/stock.ts
 import type { Step, Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
+import { namedStep } from './named-step.ts';
 import { senseJson } from './sense-json.ts';
 import { describeSense } from './sense-text.ts';
 
@@ -31,16 +31,17 @@ const allKinds: readonly Kind[] = ['replace', 'stack', 'divider'];
 /** The `sense` verb: what to solder at the sense points so that a limiter holds at other real powers. */
 export async function runSense(studyArgument: string, options: SenseCommandOptions): Promise<Outcome> {
   const { study, folder } = await loadStudy(studyArgument);
-  const step = stepNamed(study, options.step);
+  const stepId = options.step === undefined ? study.steps[0].id : namedStep(study, options.step);
+  const step = study.steps.find(({ id }) => id === stepId)!;
   const { stock, name } = await stockFor(folder, options.stock);
-  const { limiter, hand = [], top = 10 } = options;
+  const { limiter, hand = [], target = [], top = target.length > 1 ? 5 : 10 } = options;
   const meter = meterFor(study, limiter, options.meter);
   const planning =
     hand.length > 0
       ? tryByHand(step, stock, { limiter, hand: hand.map((text) => readHand(step, limiter, text)), meter: meter.at })
       : planSense(step, stock, {
           limiter,
-          targets: readTargets(options.target),
+          targets: readTargets(target),
           kinds: readKinds(options.kinds),
           top,
           meter: meter.at,
@@ -54,14 +55,6 @@ export async function runSense(studyArgument: string, options: SenseCommandOptio
 function planOrRefuse(planning: SensePlanning) {
   if (!planning.ok) throw new Refusal(planning.faults);
   return planning.plan;
-}
-
-function stepNamed(study: Study, wanted: string | undefined): Step {
-  if (wanted === undefined) return study.steps[0];
-  const step = study.steps.find(({ id }) => id === wanted);
-  if (step) return step;
-  const known = study.steps.map(({ id }) => id);
-  throw new Refusal(refuse('command/no-such-step', { step: wanted, known, nearest: nearest(wanted, known) }));
 }
 
 /** The stock list that was named, or `stock.yaml` beside the study, or the usual values. */
@@ -85,7 +78,7 @@ async function textOf(path: string): Promise<string | undefined> {
   }
 }
 
-function readTargets(written: readonly string[] = []): number[] {
+function readTargets(written: readonly string[]): number[] {
   if (written.length === 0) throw new Refusal(refuse('sense/bad-target', { target: '', reason: 'none is given' }));
   return written.map((text) => {
     const reading = readQuantity(text, 'power');

@@ -55,9 +55,9 @@ export interface OtherLimiter {
   readonly title: string;
   readonly acts: 'regulate' | 'trip' | 'warn';
   readonly allowed: number;
-  /** What it reads while the option's limiter is at its limit, without and with the change [W]. */
-  readonly before: number;
-  readonly after: number;
+  /** What it reads while the option's limiter is at its limit, without and with the change [W]; null where the board doesn't get there. */
+  readonly before: number | null;
+  readonly after: number | null;
   /** Real power at its own points at which it acts, without and with the change [W]; null where the board doesn't get there. */
   readonly actedAt: number | null;
   readonly actsAt: number | null;
@@ -212,7 +212,8 @@ function otherLimiters({ step, limiter: id }: Setting, after: Step, real: number
     if (other === id || !('reads' in limiter) || !limiter.reads.some(({ sense }) => points.has(sense))) return [];
     const reads = (at: Step) => {
       const board = boardOf(heldOnlyBy(at, id), { limiter: id, watts: real });
-      return solveWith(board, lifted(at)).of(`limiters.${other}.reads`);
+      const solved = solveWith(board, lifted(at));
+      return solved.ending === 'solved' ? solved.of(`limiters.${other}.reads`) : null;
     };
     const acts = (at: Step) => {
       const solved = solveAtLimit(at, other);

@@ -197,8 +197,8 @@ describe('several points and limiters', () => {
     const [other] = others;
     expect(others.map(({ id, acts }) => [id, acts])).toEqual([['board', 'trip']]);
     // 58.333 W real: without the change it reads them as they are, with it 45 W. It trips at 20·s + 10·s + 5 = 80, s = 2.5: 105 W instead of 80 W.
-    expect(Math.abs(other.before - 175 / 3)).toBeLessThan(1e-6);
-    expect(Math.abs(other.after - 45)).toBeLessThan(1e-6);
+    expect(Math.abs(other.before! - 175 / 3)).toBeLessThan(1e-6);
+    expect(Math.abs(other.after! - 45)).toBeLessThan(1e-6);
     expect(Math.abs(other.actedAt! - 80)).toBeLessThan(1e-6);
     expect(Math.abs(other.actsAt! - 105)).toBeLessThan(1e-6);
   });

@@ -142,6 +142,10 @@ export function tryByHand(
   });
   if (faults.length > 0) return { ok: false, faults };
   const { described } = describeStep(setting, setting.present, before, fits, 'by-hand');
+  if (Number.isNaN(described.real)) {
+    const data = { step: step.id, limiter: id, ending: 'with these parts' };
+    return { ok: false, faults: [refuse('sense/no-present', data)] };
+  }
   const { title = id, allowed } = limiter;
   return {
     ok: true,

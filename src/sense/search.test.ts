@@ -109,6 +109,7 @@ test.each([
   ['one point, three steps', [3], 3, 25],
   ['two points, two steps', [2, 2], 2, 25],
   ['three points, two steps', [1, 1, 1], 2, 20],
+  ['three points, three steps', [1, 1, 1], 3, 15],
 ])(
   '%s: the best are those that a look at every combination finds',
   (_, sizes, steps, runs) => {
