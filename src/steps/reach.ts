@@ -208,9 +208,9 @@ function powersOf(scan: PowerScan, limit: number, confidence: number, drawn: Flo
   const u = Number.isFinite(near) ? powerUncertainty(scan, limit, near) : null;
   if (drawn === null) return { ...common, sure: straight, u, method: 'first-order' };
   const counted = quantileOf(drawn, confidence);
-  // The draws' own quantile is known to about √(p(1 − p)/n)/density; for a normal distribution at 5 % that is 2.1/√n of u. Twice that is no disagreement,
-  // nor is half a unit of the last of two digits of u (JCGM 101:2008, 7.9.2).
-  const allowed = u === null ? 0 : numericalTolerance(u) / 10 + (4.2 * u) / Math.sqrt(drawn.length);
+  // Random draws know their own quantile to √(p(1 − p)/n)/density, for a normal distribution at 5 % 2.1/√n of u; a low-discrepancy sequence knows it better. That
+  // and half a unit of the last of two digits of u (JCGM 101:2008, 7.9.2) is no disagreement.
+  const allowed = u === null ? 0 : numericalTolerance(u) / 10 + (2.1 * u) / Math.sqrt(drawn.length);
   const agree = counted === straight || Math.abs(counted - straight) <= allowed;
   return agree
     ? { ...common, sure: straight, u, method: 'first-order' }
