@@ -241,5 +241,3 @@ export function dangerous(failures: readonly Failed[]): Failed[] {
     ({ direction, passed }) => direction === 'gives in' || (direction === 'rises' && passed.length > 0),
   );
 }
-
-export type { Failed, Failure };
