@@ -76,7 +76,7 @@ export class VirtualBench {
     step: Step,
     run: string,
     load: number,
-    readings = 60,
+    readings = 120,
     ended?: (state: BoardState) => void,
   ): BenchWindow | null {
     const board = this.board(step);

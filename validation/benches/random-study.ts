@@ -76,6 +76,7 @@ function read(text: string): Study {
 function sketchOf(random: RandomStream): Sketch {
   const chance = (p: number) => random.uniform() < p;
   const values = new Map<string, number>();
+  const forms = new Map<string, string>();
   const optional = ['case', 'board', 'memory', 'ambient'].filter(() => chance(0.7));
   const first = 1.1 + 0.15 * random.uniform();
   const second = first * (1.08 + 0.12 * random.uniform());
@@ -88,8 +89,17 @@ function sketchOf(random: RandomStream): Sketch {
     instruments: new Set(optional),
     value: (name) => values.get(name)!,
     at(name, usual, unit, uncertainty) {
-      if (!values.has(name)) values.set(name, usual * Math.exp(0.2 * (2 * random.uniform() - 1)));
-      return `${values.get(name)!.toPrecision(4)} ${unit} ${uncertainty}`.trim();
+      if (!values.has(name)) {
+        values.set(name, usual * Math.exp(0.2 * (2 * random.uniform() - 1)));
+        // Half of the tolerances are guesses of the same size instead.
+        const tolerance = /^± ([\d.]+) %$/.exec(uncertainty)?.[1];
+        const guess =
+          tolerance !== undefined && chance(0.5)
+            ? `~ ${(Number(tolerance) / Math.sqrt(3)).toPrecision(2)} %`
+            : uncertainty;
+        forms.set(name, guess);
+      }
+      return `${values.get(name)!.toPrecision(4)} ${unit} ${forms.get(name)}`.trim();
     },
   };
 }
@@ -224,7 +234,7 @@ ${['die', 'stages', 'memory', 'case'].map(node).join('\n')}
     die-plate:
       between: [die, plate]
       through:
-        - bond-line: { yield-stress: 200 Pa ~ 40 %, pressure: 200 kPa ± 25 %, conductivity: 2.0 W/(m*K) ~ 20 %, area: 120 mm^2 ± 3 % }
+        - bond-line: { yield-stress: 200 Pa ~ 40 %, pressure: ${at('pressure', 200, 'kPa', '± 25 %')}, conductivity: ${at('paste', 2, 'W/(m*K)', '~ 20 %')}, area: 120 mm^2 ± 3 % }
         - spreading: { source-area: 120 mm^2 ± 3 %, plate-area: 1500 mm^2 ± 5 %, thickness: 2 mm ± 5 %, conductivity: 390 W/(m*K) ± 3 %, film: 9000 W/(m^2*K) ~ 30 % }
     plate-fins: { between: [plate, fins], through: [ { heat-pipes: { count: 2, each: ${at('pipe', 0.25, 'K/W', '± 25 %')} } } ] }
     fins-air:
