@@ -57,6 +57,20 @@ describe.each(steps)('the stack of $name', ({ step }) => {
   });
 });
 
+test('the way follows the largest flow of heat, and air back to where it came from', () => {
+  const { path } = stackOfStep(examples[1].steps[0])!;
+  expect(path.start).toBe('die');
+  expect(path.layers.map(({ title }) => title)).toEqual([
+    'Die to plate',
+    'Die to plate',
+    'Heat pipes',
+    'Fins to air',
+    'Blower',
+    'Blower',
+  ]);
+  expect(path.layers.map(({ what }) => what).slice(-2)).toEqual(['air from air-board', 'air from ambient']);
+});
+
 /** A processor of 30 W on two resistances in series, everything else outside: 0.5 K/W to the plate, 0.9 K/W to the room. */
 const bare = `${readFileSync('test/broken-studies/heat-element-unknown.yaml', 'utf8')}`
   .replace('- past: { area: 100 mm^2 }', '- resistance: 0.5 K/W ± 10 %')
@@ -82,6 +96,15 @@ test('a change buys its difference of resistance times the heat, at the same pow
   // The rectangle's half widths 10 % of 0.5 and of 0.3 K/W, as standard uncertainties over √3; the power's own part is small beside them.
   expect(gain(0).u! / power).toBeGreaterThan(Math.hypot(0.05, 0.03) / Math.sqrt(3) - 1e-6);
   expect(gain(0).u! / power).toBeLessThan(1.1 * (Math.hypot(0.05, 0.03) / Math.sqrt(3)));
+});
+
+test('it doesn’t matter at which end a link begins', () => {
+  const path = (text: string) => stackOfStep(study(text).steps[0])!.path.layers;
+  const turned = path(bare.replace('between: [die, plate]', 'between: [plate, die]'));
+  const straight = path(bare);
+  expect(turned.map(({ drop }) => drop.value)).toEqual(straight.map(({ drop }) => drop.value));
+  expect(turned[0].drop.value).toBeCloseTo(0.5 * turned[0].heat.value, 9);
+  expect(turned[0].heat.value).toBeGreaterThan(20);
 });
 
 test('a change that others build on is told as that, and the added way is judged', () => {
