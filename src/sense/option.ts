@@ -2,7 +2,7 @@ import { deratedRating } from '../physics/electrical/derating.ts';
 import type { PowerLimiter } from '../study/schema/limiters.ts';
 import type { SensePart } from '../study/schema/parts.ts';
 import type { Step } from '../study/study.ts';
-import { type Failed, type Failure, fail, failuresOf, passedAt } from './failures.ts';
+import { type Failed, fail, failuresOf, passedAt } from './failures.ts';
 import { type PointFit, untouched, type Work, workBetween } from './fit.ts';
 import { checkAtLowLoad, type LowLoadCheck } from './low-load.ts';
 import { offsetsOf, readsOf } from './options.ts';
