@@ -149,6 +149,19 @@ describe('printed', () => {
   });
 });
 
+test('a picture that is named and not there is told', async () => {
+  edit(
+    '      - at: parts.core-sense.fitted.1\n',
+    '      - at: parts.core-sense.fitted.1\n        photo: photos/r2.jpg\n        where: beside the jack\n',
+  );
+  const { text, notes } = await run();
+  expect(notes).toEqual(['change-1: there is no picture "photos/r2.jpg" in the study\'s folder']);
+  expect(text).toMatch(/Where: beside the jack\.\n +Picture: photos\/r2\.jpg\./);
+  mkdirSync(join(folder, 'photos'));
+  writeFileSync(join(folder, 'photos', 'r2.jpg'), '');
+  expect((await run()).notes).toEqual([]);
+});
+
 test('a small load and the last digit shown can be given; nonsense is refused', async () => {
   const { text } = await run({ lowLoad: '6 W', resolution: '1 W' });
   expect(text).toContain('At 6 W true');

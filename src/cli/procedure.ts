@@ -1,8 +1,10 @@
+import { existsSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { Refusal, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import { readQuantity } from '../quantity/read.ts';
-import { procedureOf } from '../steps/procedure.ts';
+import { type Procedure, procedureOf } from '../steps/procedure.ts';
 import type { ProcedureItem } from '../steps/procedure-items.ts';
 import { orphansOf, stateOf, tickOf } from '../steps/procedure-ticks.ts';
 import type { Tick, Ticks } from '../study/ticks.ts';
@@ -56,7 +58,17 @@ export async function runProcedure(studyArgument: string, options: ProcedureComm
       printed: printed ?? null,
     }),
     exit: 0,
+    notes: missingPictures(procedure.changes, folder),
   };
+}
+
+/** Pictures that a change names and that aren't in the study's folder. */
+function missingPictures(changes: Procedure['changes'], folder: string): string[] {
+  return changes.flatMap(({ id, photo }) =>
+    photo === undefined || existsSync(join(folder, photo))
+      ? []
+      : [`${id}: there is no picture "${photo}" in the study's folder`],
+  );
 }
 
 function ticked(

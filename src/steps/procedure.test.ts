@@ -23,13 +23,17 @@ const item = ({ items }: Procedure, id: string) => items.find((each) => each.id 
 
 describe('changes in words', () => {
   test('what a step brings is said with its place, before and after, and how it is taken back', () => {
-    const [core] = changesOf(stepOf('stacked-22'), stepOf('as-delivered'));
+    const [core, graphics] = changesOf(stepOf('stacked-22'), stepOf('as-delivered'));
     expect(core).toMatchObject({
-      id: 'change-1',
       work: 'resistor-added',
-      title: 'Sense resistor of the core, on top of R2',
-      does: 'Solder a resistor of 22 mΩ ± 1 % at "Sense resistor of the core, on top of R2".',
-      undo: 'Take off the resistor of 22 mΩ ± 1 % at "Sense resistor of the core, on top of R2"; the others stay.',
+      undo: 'take the upper resistor off with two irons; R2 stays',
+    });
+    expect(graphics).toMatchObject({
+      id: 'change-2',
+      work: 'resistor-added',
+      title: 'Sense resistor of the graphics, on top of R3',
+      does: 'Solder a resistor of 22 mΩ ± 1 % at "Sense resistor of the graphics, on top of R3".',
+      undo: 'Take off the resistor of 22 mΩ ± 1 % at "Sense resistor of the graphics, on top of R3"; the others stay.',
     });
     expect(core.fields).toContainEqual({ name: 'resistance', before: null, after: '22 mΩ ± 1 %' });
     const [replaced, , paste] = changesOf(stepOf('stacked-12'), stepOf('stacked-22'));
