@@ -33,6 +33,7 @@ function ofStep(step: OptionStep) {
     corrections,
     correction,
     others,
+    open,
     whole,
   } = step;
   return {
@@ -69,6 +70,7 @@ function ofStep(step: OptionStep) {
       actedAt: other.actedAt === null ? null : watts(other.actedAt),
       actsAt: other.actsAt === null ? null : watts(other.actsAt),
     })),
+    open,
     whole: whole && { ...whole, real: watts(whole.real) },
   };
 }

@@ -105,7 +105,9 @@ function summary(failures: readonly Failed[], mode: Failed['mode']): string {
 
 function heaviest({ dissipations }: OptionStep): string {
   const shares = dissipations.flatMap(({ power, rating }) => (rating === null ? [] : [power / rating]));
-  return shares.length === 0 ? 'open' : `${(100 * Math.max(...shares)).toFixed(0)} %`;
+  if (shares.length === 0) return 'open';
+  const open = shares.length < dissipations.length ? ', some open' : '';
+  return `${(100 * Math.max(...shares)).toFixed(0)} %${open}`;
 }
 
 function stepInFull(plan: SensePlan, words: SenseWords, option: SenseOption, each: OptionStep, t: number): string {
@@ -200,10 +202,15 @@ function sayFailure(failed: Failed, limiter: string, title: (id: string) => stri
   return mark ? `${says} ${mark}` : says;
 }
 
-function marks({ failures }: OptionStep): string[] {
+function marks({ failures, open }: OptionStep): string[] {
   const shorts = failures.filter(({ mode, isOriginal }) => mode === 'shorts' && isOriginal);
   const marked = dangerous(failures).length > 0;
   return [
+    ...(open.length > 0 && failures.some(({ direction }) => direction === 'rises')
+      ? [
+          `  ${plural(open.length, 'limit')} without data: whether a failure passes them isn't known (\`uprate plan\` lists them)`,
+        ]
+      : []),
     ...(marked ? ['  ! a single failure lifts real power above a trip or a rating'] : []),
     ...(shorts.length > 0 && marked
       ? ['  (a short of a resistor that was there does the same to the board as it is)']

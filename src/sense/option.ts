@@ -80,6 +80,8 @@ export interface OptionStep {
   /** Of the limiter's whole reading, at its limit. */
   readonly correction: { readonly factor: number; readonly u: number };
   readonly others: readonly OtherLimiter[];
+  /** Limits without data: whether a failure passes them isn't known. */
+  readonly open: readonly string[];
   /** With every limiter acting: what really flows, what holds, and which trips and ratings are passed. Null: no steady state. */
   readonly whole: { readonly real: number; readonly holder: string; readonly passed: readonly string[] } | null;
 }
@@ -153,6 +155,7 @@ export function describeStep(
       corrections: told.corrections,
       correction: { factor: real / limiter.allowed.value, u: (real / limiter.allowed.value) * told.u },
       others: otherLimiters(setting, after, real),
+      open: board.open.map(({ id: limit }) => limit),
       whole:
         whole.ending === 'solved'
           ? { real: whole.of(`limiters.${id}.real`), holder: whole.holder, passed: passedAt(whole) }
