@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { runCommand } from '../src/cli/command.ts';
 
-const pages = ['README.md', 'docs/cooling.md', 'docs/gate.md'];
+const pages = ['README.md', 'docs/cooling.md', 'docs/sense.md', 'docs/gate.md'];
 
 /** Every `$ uprate …` of a page with the lines shown below it. */
 function examples(page: string): [page: string, command: string, shown: string[]][] {
