@@ -1,7 +1,7 @@
 import { prettyUnit } from '../quantity/unit.ts';
 import type { Step, StepChange } from '../study/study.ts';
 import { placeOnBoard } from './place-on-board.ts';
-import { numberText, type Work, workOf } from './work.ts';
+import { numberText, textsAt, type Work, workOf } from './work.ts';
 
 /** One number, word or name that a change touches; texts as written, null where there is none. */
 export interface ChangedField {
@@ -20,6 +20,8 @@ export interface DescribedChange extends Omit<StepChange, 'before' | 'after' | '
   readonly title: string;
   /** What differs. */
   readonly fields: readonly ChangedField[];
+  /** What the heat passes at that place afterwards, where the study names the materials. */
+  readonly materials: readonly string[];
   /** What is done. */
   readonly does: string;
   /** How it is taken back. */
@@ -45,7 +47,9 @@ export function describeChange(change: StepChange, id: string, beforeIt: Step, a
   const backwards = fields.map((each) => ({ ...each, before: each.after, after: each.before }));
   const back = sayWork({ work: inverse(work), title, name, fields: backwards });
   const taken = undo ?? (work === 'interface' ? `${back} ${FRESH}` : back);
-  return { ...record, id, work, title, fields, does, undo: taken };
+  const [section, kind, link] = change.at.split('.');
+  const materials = section === 'heat' && kind === 'links' ? textsAt('material')(afterIt.board.heat.links[link]) : [];
+  return { ...record, id, work, title, fields, materials, does, undo: taken };
 }
 
 /** What has dried, or has been pressed, doesn't come back. */

@@ -148,6 +148,9 @@ function changeItem(change: DescribedChange): Draft {
       ...(where ? [`Where: ${where}.`] : []),
       ...(why ? [`Why: ${why}.`] : []),
       photo ? `Picture: ${photo}.` : 'Photograph the place before and after.',
+      ...(work === 'divider'
+        ? ['Measure each of its resistors before it is soldered in: in place, others lie across it.']
+        : []),
       `To undo: ${undo}`,
       ...(done ? [`Done ${done}, by the study.`] : []),
     ],
@@ -155,11 +158,11 @@ function changeItem(change: DescribedChange): Draft {
   };
 }
 
-/** Whether the words of a change speak of a metal that is liquid when it is warm. */
-function isLiquidMetal({ work, title, why = '', fields }: DescribedChange): boolean {
+/** Whether a change, or what the study says of its place, speaks of a metal that is liquid when it is warm. */
+function isLiquidMetal({ work, title, why = '', fields, materials }: DescribedChange): boolean {
   if (work !== 'interface') return false;
-  const said = [title, why, ...fields.flatMap(({ after }) => after ?? [])].join(' ');
-  return /gallium|liquid.?metal|galinstan|indium/i.test(said);
+  const said = [title, why, ...materials, ...fields.flatMap(({ after }) => after ?? [])].join(' ');
+  return /gallium|galinstan|liquid.?metal/i.test(said);
 }
 
 function inspection(changes: readonly DescribedChange[], electrical: boolean): Draft[] {

@@ -222,6 +222,43 @@ test('a gallium alloy has its cautions', () => {
   expect(said).toMatch(/plater/);
 });
 
+test('so has one that the study names as the material of the place', () => {
+  const named = studyOf(
+    miniPc
+      .replace(
+        'conductivity: 2.0 W/(m*K) ~ 20 % # dried',
+        'material: gallium-indium-tin\n            conductivity: 2.0 W/(m*K) ~ 20 % # dried',
+      )
+      .replace(
+        'at: heat.links.die-plate.through.0.bond-line\n',
+        'at: heat.links.die-plate.through.0.bond-line.conductivity\n',
+      )
+      .replace(/becomes:\n {10}yield-stress[\s\S]*?area: 120 mm\^2 ± 3 %/, 'becomes: 20 W/(m*K) ± 15 %'),
+  );
+  const [, , paste] = procedureOf(named, 'stacked-12').changes;
+  expect(paste.materials).toEqual(['gallium-indium-tin']);
+  expect(item(procedureOf(named, 'stacked-12'), 'change-3').cautions.join(' ')).toMatch(/aluminium/);
+});
+
+test('a divider on the sense lines changes the reading, not what is measured at the sense point', () => {
+  const divided = studyOf(`${miniPc.slice(0, miniPc.indexOf('\nsteps:'))}
+steps:
+  - id: a
+  - id: b
+    changes:
+      - at: parts.core-sense.divider
+        becomes: { series: 20 ohm ± 1 %, parallel: 100 ohm ± 1 % }
+`);
+  const procedure = procedureOf(divided, 'b');
+  expect(procedure.points).toEqual([]);
+  expect(item(procedure, 'change-1').details.join(' ')).toContain('before it is soldered in');
+  // Core alone would read 100/120 of before; the graphics is as it was.
+  const [{ ratio, tells }] = procedure.low!.readings;
+  expect(ratio.value).toBeGreaterThan(1.0184 * (100 / 120));
+  expect(ratio.value).toBeLessThan(1.0184);
+  expect(tells).not.toBeNull();
+});
+
 test('a figure that is only known better is no work, and a setting needs no soldering iron', () => {
   const steps = (changes: string) =>
     studyOf(`${miniPc.slice(0, miniPc.indexOf('\nsteps:'))}

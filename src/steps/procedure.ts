@@ -41,7 +41,6 @@ export function procedureOf(study: Study, stepId: string, options: ProcedureOpti
   if (plan.faults.length > 0) throw new Refusal(plan.faults);
   const changes = changesOf(step, before);
   const byHand = changes.filter(({ work }) => isByHand(work)).map(({ at }) => at);
-  const touched = sensePointsAt(byHand, step);
   const assembly = assembleBoard(step);
   if (!assembly.ok) throw new Refusal(assembly.faults);
   const { board } = assembly;
@@ -54,11 +53,11 @@ export function procedureOf(study: Study, stepId: string, options: ProcedureOpti
     about: step.about,
     before: before.id,
     changes,
-    points: touched.flatMap((id) => senseCheck(id, step, before) ?? []),
+    points: sensePointsAt(byHand, step, 'resistance').flatMap((id) => senseCheck(id, step, before) ?? []),
     low: lowLoad(study, step, before, {
       power: options.lowPower,
       resolution: options.resolution ?? 0.1,
-      changed: new Set(touched),
+      changed: new Set(sensePointsAt(byHand, step, 'reading')),
     }),
     full: expectedReadings(study, board, sensitivities(board), run),
     unwatched: unwatched(study, plan),

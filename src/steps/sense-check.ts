@@ -1,5 +1,5 @@
 import { prettyUnit } from '../quantity/unit.ts';
-import type { Step, Study } from '../study/study.ts';
+import type { Step } from '../study/study.ts';
 import { atDigitsOf } from './expected-readings.ts';
 import { figure } from './figure.ts';
 import { type ExpectedResistance, resistanceAtRest, senseAtRest } from './sense-at-rest.ts';
@@ -65,12 +65,12 @@ const { share, fixed } = usualMeasurements.resistance!;
 /** A milliohm meter of the usual kind [Ω]. */
 const meterU = (value: number) => Math.hypot(share * value, fixed);
 
-/** Sense points whose resistors or divider any of these paths touch. */
-export function sensePointsAt(paths: readonly string[], step: Study['steps'][number]): string[] {
+/** Sense points that any of these paths touch: `resistance` what is soldered there, `reading` the divider on their lines as well. */
+export function sensePointsAt(paths: readonly string[], step: Step, of: 'resistance' | 'reading'): string[] {
   const found = paths.flatMap((path) => {
     const [section, id, what] = path.split('.');
-    const isSense = section === 'parts' && step.board.parts[id]?.kind === 'sense';
-    return isSense && (what === undefined || what === 'fitted' || what === 'divider') ? [id] : [];
+    if (section !== 'parts' || step.board.parts[id]?.kind !== 'sense') return [];
+    return what === undefined || what === 'fitted' || (what === 'divider' && of === 'reading') ? [id] : [];
   });
   return [...new Set(found)];
 }

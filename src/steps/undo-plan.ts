@@ -36,10 +36,7 @@ export function undoPlan(study: Study, from: string, to: string): UndoPlan {
   const way = undoWay(study, from, to);
   const [now, then] = [from, to].map((id) => stepOf(study, id));
   const works = way.changes.map(({ change }) => change.work);
-  const touched = sensePointsAt(
-    way.changes.filter(({ change }) => isElectrical(change.work)).map(({ change }) => change.at),
-    then,
-  );
+  const paths = way.changes.filter(({ change }) => isElectrical(change.work)).map(({ change }) => change.at);
   const warns: Caution[] = [
     ...(way.byHand ? (['mains', 'battery', 'charge', 'data'] as const) : []),
     ...(works.some(isElectrical) ? (['fumes', 'short'] as const) : []),
@@ -48,8 +45,8 @@ export function undoPlan(study: Study, from: string, to: string): UndoPlan {
   ];
   return {
     ...way,
-    points: touched.flatMap((id) => senseCheck(id, then, now) ?? []),
-    readings: readingsBack(now, then, new Set(touched)),
+    points: sensePointsAt(paths, then, 'resistance').flatMap((id) => senseCheck(id, then, now) ?? []),
+    readings: readingsBack(now, then, new Set(sensePointsAt(paths, then, 'reading'))),
     cautions: warns.map((caution) => cautions[caution]),
   };
 }

@@ -40,6 +40,7 @@ test.each([
   ['paste, by what it becomes', 'heat.links.a.through.0', { 'bond-line': bondLine }, { contact: {} }, 'interface'],
   ['a pad, by its material', 'heat.links.a.through.0', { layer: {} }, { layer: { material: 'pad' } }, 'pad'],
   ['a pad, by the name of its link', 'heat.links.stage-pad.through.0.layer.thickness', '1 mm', '2 mm', 'pad'],
+  ['a sheet of a named material', 'heat.links.a.through.0', {}, { layer: { material: 'graphite' } }, 'interface'],
   ['a spreader', 'heat.links.a.through.1.spreading.thickness', '2 mm', '3 mm', 'cooling'],
   ['a blower', 'heat.streams.blower.flow', '12 CFM ± 15 %', '18 CFM ± 15 %', 'fan'],
   ['a pad under the plate', 'plate.pads.memory.thickness', '1 mm', '1.5 mm', 'pad'],

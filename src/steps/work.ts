@@ -60,7 +60,8 @@ function elementWork(keys: readonly string[], before: unknown, after: unknown): 
   const said = [...keys, ...keysOf(before), ...keysOf(after)];
   const materials = [before, after].flatMap(textsAt('material'));
   if (materials.includes('pad') || materials.includes('putty') || keys[2]?.split('-').includes('pad')) return 'pad';
-  return said.includes('bond-line') || said.includes('contact') ? 'interface' : 'cooling';
+  const isInterface = materials.length > 0 || said.includes('bond-line') || said.includes('contact');
+  return isInterface ? 'interface' : 'cooling';
 }
 
 function keysOf(value: unknown): string[] {
@@ -68,7 +69,8 @@ function keysOf(value: unknown): string[] {
   return Object.entries(value).flatMap(([key, inner]) => [key, ...keysOf(inner)]);
 }
 
-const textsAt =
+/** Every text under a key, at whatever depth. */
+export const textsAt =
   (wanted: string) =>
   (value: unknown): string[] => {
     if (typeof value !== 'object' || value === null) return [];
