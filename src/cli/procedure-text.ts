@@ -1,6 +1,6 @@
 import type { ExpectedReading } from '../steps/expected-readings.ts';
 import type { Procedure } from '../steps/procedure.ts';
-import type { ProcedureItem } from '../steps/procedure-items.ts';
+import type { ProcedureItem } from '../steps/procedure-item.ts';
 import { type ItemState, orphansOf, stateOf } from '../steps/procedure-ticks.ts';
 import type { Ticks } from '../study/ticks.ts';
 import { plural, writeTable } from './text-table.ts';

@@ -5,7 +5,7 @@ import { Refusal, refuse } from '../fault/fault.ts';
 import { nearest } from '../fault/nearest.ts';
 import { readQuantity } from '../quantity/read.ts';
 import { type Procedure, procedureOf } from '../steps/procedure.ts';
-import type { ProcedureItem } from '../steps/procedure-items.ts';
+import type { ProcedureItem } from '../steps/procedure-item.ts';
 import { orphansOf, stateOf, tickOf } from '../steps/procedure-ticks.ts';
 import type { Tick, Ticks } from '../study/ticks.ts';
 import type { Outcome } from './envelope.ts';

@@ -1,5 +1,5 @@
 import type { Tick, Ticks } from '../study/ticks.ts';
-import type { ProcedureItem } from './procedure-items.ts';
+import type { ProcedureItem } from './procedure-item.ts';
 
 /** How far an item is. `changed`: it was ticked, but says something else now; it counts as not done. */
 export type ItemState =
