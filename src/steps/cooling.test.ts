@@ -98,6 +98,19 @@ test('a change buys its difference of resistance times the heat, at the same pow
   expect(gain(0).u! / power).toBeLessThan(1.1 * (Math.hypot(0.05, 0.03) / Math.sqrt(3)));
 });
 
+test('a temperature limiter that would give way without the change doesn’t regulate in the comparison', () => {
+  const held = study(
+    better.replace(
+      'limiters:\n',
+      'limiters:\n  die-limit: { acts: regulate, allowed-temperature: 60 degC, node: die }\n',
+    ),
+  );
+  const free = coolingOf(study(better), 'better').changes[2].gains.find(({ node }) => node === 'die')!;
+  const { without, gain } = coolingOf(held, 'better').changes[2].gains.find(({ node }) => node === 'die')!;
+  expect(without.value).toBeGreaterThan(273.15 + 60);
+  expect(gain.value).toBeCloseTo(free.gain.value, 6);
+});
+
 test('it doesn’t matter at which end a link begins', () => {
   const path = (text: string) => stackOfStep(study(text).steps[0])!.path.layers;
   const turned = path(bare.replace('between: [die, plate]', 'between: [plate, die]'));
