@@ -14,7 +14,7 @@ export interface ReachCommandOptions {
   readonly seed?: number;
 }
 
-const defaultSamples = 2000;
+const defaultSamples = 1000;
 
 /** `plan --reach`: how far the power may go as far as each limit is concerned, on every heat path of the study. */
 export function planReach(study: Study, options: ReachCommandOptions): Outcome {

@@ -87,7 +87,12 @@ export interface PowerScan {
   uncertainty(limit: number, power: number): number;
   /** Sensitivities at the looked-at power nearest to this one. */
   sensitivitiesNear(power: number): Sensitivities;
+  /** The highest of the powers below which every limit is further away than `FAR` standard uncertainties; the lowest one where that can't be said. */
+  readonly from: number;
 }
+
+/** By so many standard uncertainties no distribution has more than 1/(1 + 5²) = 3.8 % of its draws beyond a limit (Cantelli's inequality). */
+const FAR = 5;
 
 export function scanPowers(board: BoardModel, dial: number, range: PowerRange, confidence: number): PowerScan {
   const x = startValues(board);
@@ -124,10 +129,13 @@ export function scanPowers(board: BoardModel, dial: number, range: PowerRange, c
     const [a, b] = [spreads[limit][k][of], spreads[limit][k + 1][of]];
     return a + (b - a) * (at - k);
   };
+  const isFar = (k: number) => margins.every((each, l) => each[k] > FAR * between(l, powers[k], 'u'));
+  const near = powers.findIndex((_, k) => !isFar(k));
   return {
     range,
     powers,
     margins,
+    from: near < 0 ? NODES - 1 : Math.max(0, near - 1),
     margin(limit, power) {
       x[dial] = power;
       return board.evaluate(x, y).ending === 'solved' ? y[outputOf[limit]] : Number.NaN;

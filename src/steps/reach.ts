@@ -141,7 +141,8 @@ function reachOn(
 
   const { confidence, samples, seed } = options;
   const scan = scanPowers(board, dial, range, confidence);
-  const drawn = samples >= 2 ? drawPowers(board, dial, scan.powers, samples, drawsOf(study, board, seed)) : null;
+  const drawn =
+    samples >= 2 ? drawPowers(board, dial, scan.powers.slice(scan.from), samples, drawsOf(study, board, seed)) : null;
   const found = board.limits.map((_, l) => powersOf(scan, l, confidence, drawn?.[l] ?? null));
   const order = [...found.keys()].sort((a, b) => byPower(found[a], found[b]));
   const stepsThatChange = changedBy(study, step, source);
