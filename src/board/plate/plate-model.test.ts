@@ -81,6 +81,38 @@ describe('a plate worked by hand', () => {
   });
 });
 
+/**
+ * Worked by hand. Springs of 10 N/mm pull with 20 N at 3 mm; at 2.9 mm that is 19 N each, 76 N. The plate comes down by 0.4 mm over the die of 2.475 mm with 0.05 mm
+ * of layer, which is compressed by 25 µm: 500 kPa, 60 N. Two stops of 2.908 mm and 1 kN/mm give way by 8 µm: 8 N each.
+ */
+test('springs, a step of the plate over the die and stops, worked by hand', () => {
+  const spring = 'force: 20 N ± 5 %, spring: { rate: 10 N/mm ± 5 %, at: 3 mm ± 1 % }';
+  const stop = 'height: 2.908 mm ± 0.1 %, stiffness: 1 kN/mm ± 5 %';
+  const model = assemblePlate(
+    withPlate(`
+plate:
+  screws:
+    a: { x: -30 mm, y: 20 mm, ${spring} }
+    b: { x: 30 mm, y: 20 mm, ${spring} }
+    c: { x: -30 mm, y: -20 mm, ${spring} }
+    d: { x: 30 mm, y: -20 mm, ${spring} }
+  dies:
+    processor:
+      { x: 0 mm, y: 0 mm, width: 12 mm, depth: 10 mm, height: 2.475 mm ± 1 %, step: 0.4 mm ± 1 %, layer: { thickness: 50 um ± 1 %, modulus: 1 MPa ± 1 % }, force-limit: none, pressure-limit: none }
+  stops:
+    left: { x: -30 mm, y: 0 mm, ${stop} }
+    right: { x: 30 mm, y: 0 mm, ${stop} }
+`).steps[0],
+  )!;
+  const { y } = evaluateAt(model, startValues(model));
+  const of = (id: string) => y[model.outputs.findIndex((output) => output.id === id)];
+  expect(of('plate.height')).toBeCloseTo(2.9e-3, 12);
+  expect(of('plate.screws.a.force')).toBeCloseTo(19, 7);
+  expect(of('plate.dies.processor.force')).toBeCloseTo(60, 6);
+  expect(of('plate.stops.left.force')).toBeCloseTo(8, 6);
+  expect(of('plate.stops.right.force')).toBeCloseTo(8, 6);
+});
+
 test('a joint pressed by the plate is the same as one with that pressure written down', () => {
   const temperature = (text: Study) => {
     const assembly = assembleBoard(text.steps[0]);
