@@ -39,7 +39,12 @@ function heading({ step, verdict }: GateFindings): string {
 function reason(fault: Fault, number: number, advice: GateFindings['advice']): string {
   const { found, expected, remedy } = sayFault(fault);
   const measurement = fault.code === 'gate/too-likely' ? advice.get(String(fault.data.limit)) : undefined;
-  const change = measurement ? sayAdvice(measurement) : remedy;
+  const [first] = fault.code === 'gate/too-likely-together' ? advice.values() : [];
+  const change = measurement
+    ? sayAdvice(measurement)
+    : first?.measurement
+      ? `begin with the likeliest, ${first.limit}: ${sayAdvice(first)}`
+      : remedy;
   const indent = ' '.repeat(`${number}. `.length);
   return [
     `${number}. ${found}`,

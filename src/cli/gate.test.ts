@@ -117,7 +117,8 @@ test('a step two above the baseline is held by the one between that has no go; a
 test('back where the board as it stands is beyond a limit', async () => {
   const { out, exit } = await gate('stacked-22', text.replace('under: 55 degC', 'under: 35 degC'));
   expect(out).toMatch(/^BACK from as-delivered, where the board stands: \d+ reasons against stacked-22\.$/m);
-  expect(out).toMatch(/^1\. at as-delivered, where the board stands now, Case, top side \(limits\.skin\) is exceeded/m);
+  expect(out).toMatch(/^1\. at as-delivered, where the board stands now, case has read \d\d\.\d+ °C$/m);
+  expect(out).toMatch(/^2\. at as-delivered, where the board stands now, Case, top side \(limits\.skin\) is exceeded/m);
   expect(exit).toBe(1);
 });
 

@@ -23,7 +23,10 @@ export interface GateAdvice {
 /** Limits that are looked at: advice about the fifth is of no use before the first four are settled. */
 const MOST = 4;
 
-/** For each limit that holds a step because it is too likely exceeded: the measurement that would change it. */
+/**
+ * For each limit that holds a step because it is too likely exceeded: the measurement that would change it, the likeliest first. Where only all
+ * together are too likely exceeded, for the likeliest of them.
+ */
 export function adviseGate(
   study: Study,
   stepId: string,
@@ -31,7 +34,9 @@ export function adviseGate(
   learnt: Learnt | null,
 ): ReadonlyMap<string, GateAdvice> {
   const held = reasons.filter(({ code }) => code === 'gate/too-likely').map(({ data }) => String(data.limit));
-  held.sort((a, b) => limits.get(b)!.probability - limits.get(a)!.probability);
+  const likeliest = [...limits.keys()].toSorted((a, b) => limits.get(b)!.probability - limits.get(a)!.probability);
+  if (held.length === 0 && reasons.some(({ code }) => code === 'gate/too-likely-together')) held.push(likeliest[0]);
+  held.sort((a, b) => likeliest.indexOf(a) - likeliest.indexOf(b));
   const usable = learnt?.fit.ending === 'converged' ? learnt : undefined;
   return new Map(
     held.slice(0, MOST).flatMap((limit): [string, GateAdvice][] => {

@@ -47,3 +47,12 @@ test('no measurement is advised where the best value itself is beyond the limit'
   const verdict = gateOnLadder(study, 'up', { windows: [] }, options);
   expect(adviseGate(study, 'up', verdict, null).get('limits.air')).toMatchObject({ measurement: null, enough: false });
 });
+
+test('where only all together are too likely, the advice is about the likeliest', () => {
+  // 0.6 % and 0.5 % of independent margins, 1 % allowed for both.
+  const limits = `{air: {of: heat.nodes.ambient.temperature, under: 30 degC, reason: test}, draw: {of: parts.small.current, under: 0.1258 A, reason: test}}`;
+  const study = gateStudy({ limits, gate: 'gate: {together: 1 %, unwatched: 1 %}' });
+  const verdict = gateOnLadder(study, 'up', { windows: [] }, options);
+  expect(verdict.reasons.map(({ code }) => code)).toEqual(['gate/nothing-measured', 'gate/too-likely-together']);
+  expect([...adviseGate(study, 'up', verdict, null).keys()]).toEqual(['limits.air']);
+});

@@ -1,4 +1,6 @@
+import type { BoardModel } from '../board/assemble.ts';
 import { type Fault, refuse } from '../fault/fault.ts';
+import { evaluateAt, startValues } from '../metrology/evaluate.ts';
 import type { Study } from '../study/study.ts';
 import { figure } from './figure.ts';
 import type { GateRules } from './gate-rules.ts';
@@ -55,6 +57,30 @@ function differentLoads(powers: readonly number[]): number {
       from = power;
     }
   return loads;
+}
+
+/** Limits beyond which an instrument has read where the board stands, whether it had settled there or not: nothing is left to predict. */
+export function readBeyond(
+  study: Study,
+  board: BoardModel,
+  standing: string,
+  windows: readonly MeasuredWindow[],
+): Fault[] {
+  const { y } = evaluateAt(board, startValues(board));
+  const here = windows.filter(({ step = study.steps[0].id }) => step === standing);
+  return board.limits.flatMap(({ id: limit, title, of, side, valueOutput, thresholdOutput }) => {
+    const { kind, unit } = board.outputs[valueOutput];
+    const written = (value: number) => figure(value, null, kind, unit).text;
+    return Object.entries(study.instruments).flatMap(([instrument, { channel, shows }]) => {
+      const means = shows === of ? here.flatMap(({ channels }) => channels[channel]?.mean ?? []) : [];
+      const worst = side === 'under' ? Math.max(...means) : Math.min(...means);
+      const threshold = y[thresholdOutput];
+      const isBeyond = side === 'under' ? worst > threshold : worst < threshold;
+      if (means.length === 0 || !isBeyond) return [];
+      const data = { limit, title, instrument, step: standing, read: written(worst), allowed: written(threshold) };
+      return [refuse('gate/read-beyond', data)];
+    });
+  });
 }
 
 /**

@@ -133,6 +133,16 @@ describe('go, hold or back', () => {
     expect(asked({ limits: draw(0.5) }).verdict).toBe('hold');
   });
 
+  test('back where an instrument has read beyond a limit, settled or not', () => {
+    const study = gateStudy({ spot: '70 degC' });
+    const hot = [...baseline, gateWindow('third', 'as-is', 30, 70.5, false)];
+    const { verdict, reasons } = gate(study, 'up', gatherEvidence(study, 'up', hot), options);
+    expect(verdict).toBe('back');
+    expect(reasons[0]).toMatchObject({ code: 'gate/read-beyond', data: { instrument: 'probe', read: '70.5 °C' } });
+    const below = [...baseline, gateWindow('third', 'as-is', 30, 69.5, false)];
+    expect(gate(study, 'up', gatherEvidence(study, 'up', below), options).verdict).toBe('go');
+  });
+
   test('hold where the step has no operating point', () => {
     // 20 V behind 10 Ω give 10 W at most.
     const steps = '  - id: up\n    changes: [{at: parts.adapter.resistance, becomes: 10 ohm}]';

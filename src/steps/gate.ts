@@ -7,7 +7,7 @@ import { withPosterior } from '../metrology/posterior.ts';
 import { type CountedProbability, counted } from '../metrology/sample.ts';
 import type { Step, Study } from '../study/study.ts';
 import { figure } from './figure.ts';
-import { calibrationFaults, missingWindows } from './gate-measured.ts';
+import { calibrationFaults, missingWindows, readBeyond } from './gate-measured.ts';
 import { type GateRules, rulesOf } from './gate-rules.ts';
 import type { Learnt, MeasuredWindow, PredictedWindow } from './learn.ts';
 import { stepOf } from './plan.ts';
@@ -60,7 +60,7 @@ export interface GateVerdict {
 }
 
 /**
- * Whether to climb to a step. `back`: a limit is more likely exceeded than not where the board stands now. `hold`: something isn't known, doesn't
+ * Whether to climb to a step. `back`: where the board stands now, an instrument has read beyond a limit, or one is more likely exceeded than not. `hold`: something isn't known, doesn't
  * agree, or is too likely to be exceeded at the next step. `go`: nothing speaks against it. Unknown is never safe.
  */
 export function gate(study: Study, stepId: string, evidence: GateEvidence, options: GateOptions): GateVerdict {
@@ -69,7 +69,9 @@ export function gate(study: Study, stepId: string, evidence: GateEvidence, optio
   const here = exceedances(study, stepOf(study, standing), learnt, options);
   const next = exceedances(study, stepOf(study, stepId), learnt, options);
   const calibrations = options.today === undefined ? null : calibrationFaults(study, options.today, rules);
-  const back = here ? exceededNow(study, standing, here) : [];
+  const back = here
+    ? [...readBeyond(study, here.board, standing, evidence.windows ?? []), ...exceededNow(study, standing, here)]
+    : [];
   const hold = [
     ...measuredReasons(study, stepId, evidence, rules),
     ...(calibrations?.faults ?? []),

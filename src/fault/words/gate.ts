@@ -25,6 +25,11 @@ export const gateWords = {
       ? 'run it at a smaller load until its cooling is better; there is no step before this one'
       : 'go back to the step before',
   }),
+  'gate/read-beyond': (d) => ({
+    found: `at ${d.step}, where the board stands now, ${d.instrument} has read ${d.read}`,
+    expected: `${d.allowed} is the limit: ${d.title} (${d.limit})`,
+    remedy: 'go back, or lower the load, until it is kept; then find out why',
+  }),
   'gate/no-solution': (d) => ({
     found: `step ${d.step} has no operating point`,
     expected: 'a steady state',
