@@ -72,7 +72,7 @@ function sayWork({ work, title, name, fields }: Said): string {
   const old = resistance?.before ?? 'unknown resistance';
   const now = resistance?.after ?? 'unknown resistance';
   const what = name ? `${title}: ${name}` : title;
-  const differences = fields.map(sayField).join(', ');
+  const differences = fields.map(sayField).join(', ') || 'the figures stay the same';
   switch (work) {
     case 'resistor-added':
       return `Solder a resistor of ${now} at "${title}".`;

@@ -40,7 +40,7 @@ export interface LowLoad {
 }
 
 export interface LowLoadOptions {
-  /** Power at the limiter that holds the processor [W]; 15 % of what the step lets through, when left out (common practice, no source). */
+  /** Power at the limiter that holds the processor [W]; when left out, 15 % of what the step lets through, or the least that its rest allows. */
   readonly power?: number;
   /** Last digit of what the firmware shows [W]. */
   readonly resolution: number;
@@ -48,17 +48,24 @@ export interface LowLoadOptions {
   readonly changed: ReadonlySet<string>;
 }
 
-const SHARE = 0.15;
+/** Shares of full power, the first that the board can be at: what it takes at rest may be more than the smallest (common practice, no source). */
+const SHARES = [0.15, 0.25, 0.4];
 
 /** The check at a low load. Null: no limiter holds by power, or the board has no operating point at that load. */
 export function lowLoad(study: Study, step: Step, before: Step, options: LowLoadOptions): LowLoad | null {
   const limiters = Object.entries(step.board.limiters);
-  const held = limiters.find(([, each]) => 'reads' in each && each.acts === 'regulate')?.[0];
+  const holding = limiters.flatMap(([id, each]) => ('reads' in each && each.acts === 'regulate' ? [{ id, each }] : []));
+  const touched = holding.find(({ each }) => each.reads.some(({ sense }) => options.changed.has(sense)));
+  const held = (touched ?? holding[0])?.id;
   if (held === undefined) return null;
-  const power = options.power ?? lowPower(step, held);
-  if (power === null || !(power > 0)) return null;
-  const [now, then] = [step, before].map((each) => operatingAt(each, held, power));
-  if (!now || !then) return null;
+  const full = options.power === undefined ? fullPower(step, held) : null;
+  const powers = options.power !== undefined ? [options.power] : SHARES.map((share) => twoDigits(share * (full ?? 0)));
+  const found = powers.flatMap((power) => {
+    const [now, then] = power > 0 ? [step, before].map((each) => operatingAt(each, held, power)) : [];
+    return now && then ? [{ power, now, then }] : [];
+  });
+  if (found.length === 0) return null;
+  const [{ power, now, then }] = found;
   const readings = limiters.flatMap(([id, limiter]) => {
     if (!('reads' in limiter)) return [];
     const changes = limiter.reads.some(({ sense }) => options.changed.has(sense));
@@ -79,15 +86,16 @@ interface Operating {
   readonly sens: Sensitivities;
 }
 
-/** A share of what flows at the step's own operating point, to two digits [W]. */
-function lowPower(step: Step, limiter: string): number | null {
+/** What flows past a limiter at the step's own operating point [W]. */
+function fullPower(step: Step, limiter: string): number | null {
   const assembly = assembleBoard(step);
   if (!assembly.ok) return null;
   const { board } = assembly;
   const { y, status } = evaluateAt(board, startValues(board));
-  if (status.ending !== 'solved') return null;
-  return Number((SHARE * y[board.indexOfOutput(`limiters.${limiter}.real`)]).toPrecision(2));
+  return status.ending === 'solved' ? y[board.indexOfOutput(`limiters.${limiter}.real`)] : null;
 }
+
+const twoDigits = (value: number) => Number(value.toPrecision(2));
 
 function operatingAt(step: Step, limiter: string, realPower: number): Operating | null {
   const assembly = assembleBoard(step, boardDial({ limiter, realPower }));

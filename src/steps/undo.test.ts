@@ -58,6 +58,13 @@ describe('what is taken back', () => {
     expect(said(gone, 's2', 's0')).toEqual([]);
   });
 
+  test('what is again as it was needs no hand', () => {
+    const at = 'heat.links.interface.through.0.resistance';
+    const again = withSteps([[], [{ at, becomes: '0.2 K/W ± 20 %' }], [{ at, becomes: '0.3 K/W ± 20 %' }]])!;
+    expect(said(again, 's2', 's0')).toEqual([]);
+    expect(said(again, 's2', 's1')).toHaveLength(1);
+  });
+
   test('a removal that moved a resistor up isn’t mixed up with the one that stood there', () => {
     const moved = withSteps([
       [],

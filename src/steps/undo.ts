@@ -34,7 +34,9 @@ export function undoWay(study: Study, from: string, to: string): UndoWay {
     const described = describeChange(change, `change-${index + 1}`, study.steps[at - 1], stepOf(study, from));
     return { step, change: described, changedAgain };
   });
-  return { from, to, changes, byHand: changes.some(({ change }) => isByHand(change.work)) };
+  // What had been changed and is again as it was needs no hand.
+  const left = changes.filter(({ change }) => change.fields.length > 0);
+  return { from, to, changes: left, byHand: left.some(({ change }) => isByHand(change.work)) };
 }
 
 /** The changes to take back, in their order, each with what stands there by then as its content after it. */
