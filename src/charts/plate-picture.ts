@@ -152,7 +152,10 @@ function areaShape(area: PressedArea, key: string, toPixel: ToPixel, scale: numb
   const middle = left + w / 2;
   const roomy = w > labelWidth(area.label, TEXT) + 12 && h > 2 * LINE + 2;
   const words = roomy ? [key, area.label] : [key];
-  const first = top + h / 2 - ((words.length - 1) * LINE) / 2;
+  const span = (words.length - 1) * LINE;
+  // In the half away from the cross where the force acts.
+  const force = area.force && toPixel(area.force)[1];
+  const first = force === null ? top + h / 2 - span / 2 : force > top + h / 2 ? top + 15 : top + h - 15 - span;
   const labels = words.map((word, at) => tag(word, middle, first + at * LINE, at === 0));
   return [...shades, element('rect', frame), ...labels, area.force ? cross(...toPixel(area.force)) : ''].join('');
 }
