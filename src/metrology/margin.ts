@@ -109,8 +109,10 @@ function chosen(
 ): Figures {
   if (!sample) return first ? { ...calculated(first), method: 'first-order', why: 'alone' } : unknown(margin);
   if (!first) return { ...counted(sample), why: 'no-slopes' };
-  if (confirms(sample, first)) return { ...calculated(first), method: 'first-order', why: 'confirmed' };
-  if (second && confirms(sample, second)) return { ...calculated(second), method: 'second-order', why: 'confirmed' };
+  if (confirms(sample, first))
+    return { ...withTail(calculated(first), sample), method: 'first-order', why: 'confirmed' };
+  if (second && confirms(sample, second))
+    return { ...withTail(calculated(second), sample), method: 'second-order', why: 'confirmed' };
   if (sample.lost > 0) return { ...counted(sample), why: 'lost-draws' };
   const straight = second !== null && agree(intervalOf(first), intervalOf(second), numericalTolerance(sample.u));
   return { ...counted(sample), why: straight ? 'shape' : 'bends' };
@@ -123,11 +125,28 @@ function unknown(margin: number): Figures {
   return { u, interval, shortest: interval, exceed: 1, exceedBounds: null, method: 'first-order', why: 'no-slopes' };
 }
 
-function calculated(distribution: Distribution): Omit<Figures, 'method' | 'why'> {
+type Calculated = Omit<Figures, 'method' | 'why'>;
+
+function calculated(distribution: Distribution): Calculated {
   const { expectation, u, degreesOfFreedom } = distribution;
   const exceed = u > 0 ? studentAbove(expectation / u, degreesOfFreedom) : expectation < 0 ? 1 : 0;
   const interval = intervalOf(distribution);
   return { u, interval, shortest: interval, exceed, exceedBounds: null };
+}
+
+/** So many draws beyond a limit count its probability to a third. */
+const COUNTED = 10;
+
+/**
+ * The probability of exceeding is what the draws count where enough of them exceed and what was calculated is outside the count's 95 % bounds. That the ends
+ * of a 95 % interval agree says nothing of what lies farther out: a distribution that leans may be there several times as likely as a normal one.
+ */
+function withTail(figures: Calculated, sample: Sample): Calculated {
+  const { probability, low, high } = sample.below(0);
+  const contradicted = figures.exceed < low || figures.exceed > high;
+  return contradicted && probability * sample.values.length >= COUNTED
+    ? { ...figures, exceed: probability, exceedBounds: { low, high } }
+    : figures;
 }
 
 function counted(sample: Sample): Omit<Figures, 'why'> {
