@@ -5,12 +5,12 @@ import { assembleBoard } from '../dist/board/assemble.js';
 import { drawsOf } from '../dist/metrology/draws.js';
 import { readStudy } from '../dist/study/read.js';
 
-/** The study's first step as a model. */
-export function readBoard(file) {
+/** A step of the study as a model. */
+export function readBoard(file, step = 0) {
   if (!existsSync(file)) throw new Error(`${file}: no such study`);
   const reading = readStudy(readFileSync(file, 'utf8'), file);
   if (!reading.ok) throw new Error(`${file} is refused: ${JSON.stringify(reading.faults[0])}`);
-  const assembly = assembleBoard(reading.study.steps[0]);
+  const assembly = assembleBoard(reading.study.steps[step]);
   if (!assembly.ok) throw new Error(`${file} is refused: ${JSON.stringify(assembly.faults[0])}`);
   return assembly.board;
 }
