@@ -160,6 +160,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
     .option('--top <n>', 'how many options to show; when left out 10, and 5 of a ladder', wholeNumber(1, 50))
     .option('--option <n>', 'the option to be told in full, the first when left out', wholeNumber(1, 50))
     .option('--meter <power>', 'standard uncertainty of your own power meter, for the low-load check')
+    .option('--write', 'put the steps of the option told in full behind the last step of the study')
     .addHelpText(
       'after',
       examples(
@@ -167,6 +168,7 @@ export async function runCommand(argv: readonly string[], streams: Streams): Pro
         'uprate sense examples/mini-pc --limiter package-limit --target 62W --target 72W --target 80W --top 3',
         'uprate sense examples/mini-pc --limiter package-limit --target 65W --kinds stack --option 2',
         "uprate sense examples/mini-pc --limiter package-limit --hand 'core-sense + 22 mohm'",
+        'uprate sense mini-pc --limiter package-limit --step stacked-9 --target 88W --write',
         "uprate sense mini-pc --limiter package-limit --target 65W --stock stock.yaml --meter '0.3 W' --json",
       ),
     )

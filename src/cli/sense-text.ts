@@ -130,8 +130,17 @@ function stepInFull(plan: SensePlan, words: SenseWords, option: SenseOption, eac
     '',
     `  changes on ${before}, for the study:`,
     '',
-    writeChanges(`sense-${idOf(each.target)}w`, `${watts(each.target)} at ${plan.title}`, each.changes),
+    asStep(plan, each),
   ].join('\n');
+}
+
+/** An option's steps as they stand in a study. */
+export function optionAsSteps(plan: SensePlan, { steps }: SenseOption): string {
+  return steps.map((step) => asStep(plan, step)).join('\n\n');
+}
+
+function asStep(plan: SensePlan, { target, changes }: OptionStep): string {
+  return writeChanges(`sense-${idOf(target)}w`, `${watts(target)} at ${plan.title}`, changes);
 }
 
 function derating({ present }: SensePlan, { real, target }: OptionStep, byHand: boolean): string[] {

@@ -174,3 +174,30 @@ test.each([
 ])('%s is refused with the reason', async (_, options, says) => {
   await expect(sense(options)).rejects.toThrow(says);
 });
+
+test('written behind the last step: the study reads, its comments stand, and the new step is what was said', async () => {
+  const before = study();
+  const { json, notes } = await sense({ step: 'stacked-9', target: ['88 W'], top: 1, write: true });
+  const after = study();
+  expect(after.startsWith(before.trimEnd())).toBe(true);
+  expect(notes).toEqual(['written behind step stacked-9: `uprate plan` computes the new steps']);
+  const reading = readStudy(after, 'study.yaml');
+  if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
+  const last = reading.study.steps.at(-1)!;
+  expect(last.id).toBe('sense-88w');
+  const real = solveAtLimit(last, limiter).of(`limiters.${limiter}.real`);
+  expect(Math.abs(real / (json as Said).options[0].steps[0].real.value - 1)).toBeLessThan(1e-9);
+  // Once more would be a step of the same name.
+  await expect(sense({ step: 'sense-88w', target: ['88 W'], top: 1, write: true })).rejects.toThrow('sense-88w');
+  expect(study()).toBe(after);
+});
+
+test('not behind another step than the last, nor into a list in brackets', async () => {
+  const before = study();
+  await expect(sense({ target: ['65W'], top: 1, write: true })).rejects.toThrow(
+    '"stacked-9" is the last step of the ladder',
+  );
+  expect(study()).toBe(before);
+  writeFileSync(join(folder, 'study.yaml'), before.replace(/\nsteps:\n[\s\S]*$/, '\nsteps: [{ id: as-delivered }]\n'));
+  await expect(sense({ target: ['65W'], top: 1, write: true })).rejects.toThrow('stand in brackets');
+});

@@ -6,12 +6,14 @@ import { defaultStock } from '../sense/default-stock.ts';
 import type { Kind } from '../sense/fit.ts';
 import { type ByHand, planSense, type SensePlanning, tryByHand } from '../sense/plan-sense.ts';
 import { partByHand, readStock, type Stock, shortBelow } from '../sense/stock.ts';
+import { addSteps } from '../study/add-steps.ts';
 import type { Step, Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
 import { namedStep } from './named-step.ts';
+import { replaceStudy } from './replace-study.ts';
 import { senseJson } from './sense-json.ts';
-import { describeSense } from './sense-text.ts';
+import { describeSense, optionAsSteps } from './sense-text.ts';
 
 export interface SenseCommandOptions {
   readonly limiter: string;
@@ -24,13 +26,15 @@ export interface SenseCommandOptions {
   /** Place of the option that is told in full, from 1. */
   readonly option?: number;
   readonly meter?: string;
+  /** Put the steps of the option that is told in full behind the last step of the study. */
+  readonly write?: boolean;
 }
 
 const allKinds: readonly Kind[] = ['replace', 'stack', 'divider'];
 
 /** The `sense` verb: what to solder at the sense points so that a limiter holds at other real powers. */
 export async function runSense(studyArgument: string, options: SenseCommandOptions): Promise<Outcome> {
-  const { study, folder } = await loadStudy(studyArgument);
+  const { study, folder, text: studyText, path } = await loadStudy(studyArgument);
   const stepId = options.step === undefined ? study.steps[0].id : namedStep(study, options.step);
   const step = study.steps.find(({ id }) => id === stepId)!;
   const { stock, name } = await stockFor(folder, options.stock);
@@ -49,7 +53,13 @@ export async function runSense(studyArgument: string, options: SenseCommandOptio
   const plan = planOrRefuse(planning);
   const chosen = Math.min(options.option ?? 1, plan.options.length);
   const text = describeSense(plan, { step, chosen, stock: name, meter: meter.says, byHand: hand.length > 0 });
-  return { text, json: senseJson(plan, { stock: name, meter: meter.says }), exit: 0 };
+  const json = senseJson(plan, { stock: name, meter: meter.says });
+  if (!options.write) return { text, json, exit: 0 };
+  const added = addSteps(studyText, path, step.id, optionAsSteps(plan, plan.options[chosen - 1]));
+  if (!added.ok) throw new Refusal(added.faults);
+  await replaceStudy(path, studyText, added.text);
+  const notes = [`written behind step ${step.id}: \`uprate plan\` computes the new steps`];
+  return { text, json, exit: 0, notes };
 }
 
 function planOrRefuse(planning: SensePlanning) {

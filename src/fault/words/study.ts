@@ -365,6 +365,16 @@ export const studyWords = {
     expected: 'the address of a number in the study',
     remedy: meant(d.nearest),
   }),
+  'study/not-the-last-step': (d) => ({
+    found: `steps can't be written behind "${d.step}": "${d.last}" is the last step of the ladder, and stands on it`,
+    expected: 'a start from the last step',
+    remedy: 'name the last step with --step, or paste the steps where they belong',
+  }),
+  'study/steps-in-brackets': () => ({
+    found: 'the steps of this study stand in brackets',
+    expected: 'a list with a dash for each step',
+    remedy: 'write the steps under each other, or paste the new ones yourself',
+  }),
 } satisfies Words;
 
 const toWhat: Record<string, string> = {
