@@ -4,6 +4,9 @@ import type { BoardLimiter } from './limiters.ts';
 import type { PathPart } from './path/path-part.ts';
 import { type PathState, pathState } from './path/path-state.ts';
 
+/** A node this far above ambient has left anything a board survives [K]. */
+export const runawayRise = 2000;
+
 /**
  * One pass of the coupled solution: up the power path (currents and losses), down it (voltages), and through the heat network (rises).
  * It takes the unknowns `z` of a lane to their images: rises of the heat nodes that something senses [K], output voltages of the parts that
@@ -203,8 +206,9 @@ export class CoupledPass {
     this.#grow(from, to);
   }
 
-  /** Whether a disturbance dies away: a bound of 1 or more is sharpened by a few further passes. */
+  /** Whether a disturbance dies away: a bound of 1 or more is sharpened by a few further passes. Nothing that hot is a state at all. */
   isStable(lane: number): boolean {
+    for (let i = 0; i < this.rising; i++) if (this.z.columns[i][lane] > runawayRise) return false;
     for (let round = 1; round < 40 && !(this.loopGain[lane] < 1); round++) {
       let size = 1e-9;
       for (let i = 0; i < this.rising; i++) size = Math.max(size, this.#probe[i][lane]);

@@ -2,13 +2,11 @@ import type { Ending } from '../metrology/model.ts';
 import { Anderson } from '../numeric/anderson.ts';
 import { Chord } from './chord.ts';
 import { column, lanes } from './lanes.ts';
-import type { CoupledPass } from './pass.ts';
+import { type CoupledPass, runawayRise } from './pass.ts';
 
 /** Largest remaining change of one pass that counts as settled, in the units of the pass's residual. */
 const tolerance = 1e-12;
 const fastPasses = 60;
-/** A node this far above ambient has left anything a board survives [K]. */
-const runawayRise = 2000;
 const slowPasses = 1000;
 /** A slow climb is extrapolated once in so many passes. */
 const extrapolation = 6;
