@@ -37,11 +37,7 @@ function withPage(added = ''): void {
 
 /** A step whose leakage grows so fast with temperature that nothing holds the heat. */
 const HOT = `
-  - id: hot
-    title: Hot
-    changes:
-      - at: parts.core.leakage.e-fold
-        becomes: 6 K ± 10 %
+  - { id: hot, title: Hot, changes: [{ at: parts.core.leakage.e-fold, becomes: 6 K ± 10 % }] }
 `;
 
 function readExample() {
