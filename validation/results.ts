@@ -88,7 +88,10 @@ function writeCoverage(name: string, { benches, withoutResult, falseAlarms, insi
   ].join('\n\n');
 }
 
-const percent = ({ count, of }: Count) => `${((100 * count) / of).toFixed(count === 0 || count === of ? 0 : 1)} %`;
+function percent({ count, of }: Count): string {
+  const value = (100 * count) / of;
+  return `${value.toFixed(count === 0 || count === of ? 0 : value < 1 ? 2 : 1)} %`;
+}
 
 function writeTopic({ title, field, figures, traps = [], unchecked = [] }: Topic): string {
   const parts = [`## ${title} (${field})`];
