@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { assembleBoard, type BoardModel } from '../board/assemble.ts';
 import { Refusal, refuse } from '../fault/fault.ts';
-import { nearest } from '../fault/nearest.ts';
 import { toUnit } from '../quantity/convert.ts';
 import { readQuantity } from '../quantity/read.ts';
 import { play, rehearsalBench, type Stretch } from '../rehearsal/play.ts';
@@ -11,9 +10,11 @@ import type { BenchInstrument } from '../rehearsal/virtual-bench.ts';
 import { unitOfHeading } from '../runs/header-unit.ts';
 import { importLog } from '../runs/import.ts';
 import { readInstrument } from '../steps/instrument.ts';
+import { stepOf } from '../steps/plan.ts';
 import type { Step, Study } from '../study/study.ts';
 import type { Outcome } from './envelope.ts';
 import { loadStudy } from './load-study.ts';
+import { namedStep } from './named-step.ts';
 
 export interface RecordCommandOptions {
   readonly source: string;
@@ -34,7 +35,7 @@ export async function runRecord(studyArgument: string, options: RecordCommandOpt
   if (options.source !== 'rehearsal')
     throw new Refusal(refuse('record/no-such-source', { source: options.source, known: ['rehearsal'] }));
   const { study, folder } = await loadStudy(studyArgument);
-  const step = stepNamed(study, options.step);
+  const step = stepOf(study, namedStep(study, options.step ?? study.steps[0].id));
   const stretches = stretchesOf(options.load ?? usualLoads, options.hold ?? usualHold);
   const seed = options.seed ?? 1;
   const assembly = assembleBoard(step);
@@ -133,11 +134,4 @@ function stretchesOf(loads: string, hold: string): Stretch[] {
     if (!(load > 0 && load <= 1)) throw new Refusal(refuse('record/bad-load', { text: text.trim() }));
     return { load, seconds };
   });
-}
-
-function stepNamed(study: Study, id: string | undefined): Step {
-  const found = id === undefined ? study.steps[0] : study.steps.find((step) => step.id === id);
-  if (found) return found;
-  const known = study.steps.map((step) => step.id);
-  throw new Refusal(refuse('command/no-such-step', { step: id ?? '', known, nearest: nearest(id ?? '', known) }));
 }

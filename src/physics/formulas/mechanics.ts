@@ -1,7 +1,6 @@
 import type { Formula } from '../formula.ts';
 import { diePressureFormula } from './mechanics/die-pressure.ts';
 import { flatSpringRateFormula } from './mechanics/flat-spring-rate.ts';
-import { nutFactorTorqueFormula } from './mechanics/nut-factor-torque.ts';
 import { padCompressionFormula } from './mechanics/pad-compression.ts';
 import { plateTiltFormula } from './mechanics/plate-tilt.ts';
 import { preloadTorqueFormula } from './mechanics/preload-torque.ts';
@@ -17,7 +16,6 @@ export const mechanicsFormulas: readonly Formula[] = [
   stackUpFormula,
   padCompressionFormula,
   torquePreloadFormula,
-  nutFactorTorqueFormula,
   preloadTorqueFormula,
   screwStressFormula,
   springRateFormula,
